@@ -1,0 +1,1 @@
+"""Which traits authors give a taxon: agreement, conflict, silence, and the merged diagnosis."""

@@ -1,0 +1,1 @@
+"""Every record, linked and indexed: what everything below takes."""

@@ -1,0 +1,203 @@
+"""The corpus: names, acts, treatments and statements as linked, frozen values.
+
+Records refer to names by words; here every reference is the id of a `NameEntry`. An id is the
+slug of the name (`exemplum-album-var-longum`), with author and year where homonyms share the words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from enum import StrEnum
+
+from auctorum.characters.values import Reading
+from auctorum.characters.vocabulary import Vocabulary
+from auctorum.names.name import Name
+from auctorum.problems import NOWHERE, Place
+from auctorum.records import schema
+from auctorum.records.dates import Dated
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """A publication with its dates read; `date` is that of effective publication where the record gives one."""
+
+    id: str
+    record: schema.Work
+    date: Dated
+    authors: tuple[str, ...]  # as author citations print them
+    covers: tuple[str, ...]  # ids of the names whose taxa it sets out to treat in full
+
+    @property
+    def year(self) -> int:
+        return self.date.year
+
+    @property
+    def byline(self) -> str:
+        """Authors and year, as a text refers to the work: `Orrin & Vane 1911`."""
+        *first, last = self.authors
+        return f"{', '.join(first)} & {last} {self.year}" if first else f"{last} {self.year}"
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """One nomenclatural act with its names linked; None or () where the record names none."""
+
+    id: str
+    work: Work
+    record: schema.Act
+    name: str
+    printed: Name  # the words of this act: they differ from the entry's for a variant spelling
+    rank: str  # `unranked` where the work states none
+    basionym: str | None = None
+    replaces: str | None = None
+    of: str | None = None
+    cites: tuple[str, ...] = ()
+    excludes: tuple[str, ...] = ()
+
+    @property
+    def establishes(self) -> bool:
+        """Whether the act publishes a name, rather than saying something about one."""
+        return self.record.act not in (schema.ActKind.TYPE_DESIGNATION, schema.ActKind.VARIANT_SPELLING)
+
+
+@dataclass(frozen=True, slots=True)
+class NameEntry:
+    """One name: its words with computed authors, rank, and the group of names that share its type.
+
+    `group` is the id of the earliest name on the same type. `acts` are the ids of its acts by date,
+    the one that published it first; empty for an autonym (`parent` then is the species or genus that it
+    repeats) and for a name without protologue in the knowledge base.
+    """
+
+    id: str
+    name: Name
+    rank: str
+    group: str
+    acts: tuple[str, ...] = ()
+    variants: tuple[Name, ...] = ()
+    is_autonym: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """How one work keeps one name, linked. `includes` are the groups of every type it takes in."""
+
+    id: str
+    work: Work
+    record: schema.TreatmentRecord
+    name: str
+    rank: str
+    parent: str | None = None
+    accepted_as: str | None = None
+    synonyms: tuple[str, ...] = ()
+    misapplied: tuple[str, ...] = ()
+    follows: tuple[str, ...] = ()
+    statements: tuple[str, ...] = ()
+    includes: frozenset[str] = frozenset()
+
+    @property
+    def status(self) -> schema.Status:
+        return self.record.status
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """What one treatment says of one character, as words and as read; never without the words or a value."""
+
+    id: str
+    treatment: str
+    work: Work
+    character: str
+    verbatim: str
+    page: str
+    readings: tuple[Reading, ...]
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False, repr=False)
+
+
+class Sense(StrEnum):
+    """In which sense a name is meant where authors use it both with and without its sister."""
+
+    PLAIN = ""
+    STRICT = "strict"
+    WIDE = "wide"
+
+
+@dataclass(frozen=True, slots=True)
+class Taxon:
+    """What somebody accepts: one type, in one sense.
+
+    `names` are the names under which works accept it, `current` the one that the latest work uses,
+    `treatments` the ids of the treatments that accept it, by date.
+    """
+
+    id: str
+    group: str
+    sense: Sense
+    current: str
+    names: tuple[str, ...]
+    treatments: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measurement:
+    """One cell of specimens.csv or labels.csv: a number in its unit, or the words of a state."""
+
+    character: str
+    unit: str
+    number: Decimal | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Specimen:
+    """A measured plant; `name` and `site` are None where none is stated or known."""
+
+    record: schema.Specimen
+    name: str | None
+    site: str | None
+    measurements: tuple[Measurement, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What a seller's label says and what the plant shows; the name is matched later, never here."""
+
+    record: schema.Label
+    measurements: tuple[Measurement, ...]
+
+
+@dataclass(frozen=True)
+class Corpus:
+    """A knowledge base, linked. Works, acts and treatments stand in order of date, then of id."""
+
+    settings: schema.Settings
+    vocabulary: Vocabulary
+    works: Mapping[str, Work]
+    names: Mapping[str, NameEntry]
+    acts: Mapping[str, Act]
+    treatments: Mapping[str, Treatment]
+    statements: Mapping[str, Statement]
+    taxa: Mapping[str, Taxon]
+    focal: tuple[str, ...] = ()  # ids of names
+    criteria: tuple[schema.Criterion, ...] = ()
+    sites: Mapping[str, schema.Site] = field(default_factory=dict)
+    specimens: tuple[Specimen, ...] = ()
+    labels: tuple[Label, ...] = ()
+    groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # group id -> names on that type, by date
+    by_work: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
+    by_name: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
+
+    def acts_of(self, name: str) -> tuple[Act, ...]:
+        """Acts of one name by date, the publishing one first."""
+        return tuple(self.acts[act] for act in self.names[name].acts)
+
+    def statements_of(self, treatment: str) -> tuple[Statement, ...]:
+        """Statements of one treatment in the order of its record."""
+        return tuple(self.statements[statement] for statement in self.treatments[treatment].statements)
+
+    def acts_in(self, work: str) -> tuple[Act, ...]:
+        """Acts of one work in the order of its record."""
+        return tuple(act for act in self.acts.values() if act.work.id == work)

@@ -1,0 +1,1 @@
+"""Acts in the literature -> graph of names -> their standing and history."""

@@ -1,0 +1,1 @@
+"""Records: their schema (pure), and the one door to YAML and CSV (read, write)."""
