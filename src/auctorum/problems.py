@@ -11,7 +11,7 @@ Below, an error is an exception with fields; above, it is a Problem with a place
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -49,6 +49,8 @@ class Problem:
     what: str
     remedy: str
     severity: Severity = Severity.ERROR
+    # Path from the record at `place` to the value that is wrong, for the reader to look up in the file.
+    within: tuple[str | int, ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
         label = "warning: " if self.severity is Severity.WARNING else ""
@@ -60,6 +62,6 @@ class AuctorumError(Exception):
 
     remedy = "see `auctorum --help`"
 
-    def at(self, place: Place, severity: Severity = Severity.ERROR) -> Problem:
-        """This error as a problem of the records at `place`."""
-        return Problem(place, str(self), self.remedy, severity)
+    def at(self, place: Place, *within: str | int, severity: Severity = Severity.ERROR) -> Problem:
+        """This error as a problem of the record at `place`, at the path `within` below it."""
+        return Problem(place, str(self), self.remedy, severity, within)

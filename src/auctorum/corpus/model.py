@@ -187,6 +187,7 @@ class Corpus:
     specimens: tuple[Specimen, ...] = ()
     labels: tuple[Label, ...] = ()
     groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # group id -> names on that type, by date
+    homonyms: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # bare words -> published names, by date
     by_work: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
     by_name: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
 

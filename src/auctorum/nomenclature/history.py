@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+
+from auctorum.corpus.model import Corpus, Treatment, Work
+from auctorum.names.format import format_name
+from auctorum.names.ranks import rank_named
+from auctorum.nomenclature.standing import standing_of_act
+from auctorum.records.schema import Status
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,3 +57,155 @@ class History:
     events: tuple[Event, ...]
     views: tuple[View, ...]
     silent: tuple[str, ...]
+
+
+def history(corpus: Corpus, group: str) -> History:
+    """The history of the type whose earliest name is `group`."""
+    names = corpus.groups[group]
+    events = sorted(
+        [*_acts(corpus, names), *_placements(corpus, group)],
+        key=lambda event: (corpus.works[event.work].date, event.work, not event.is_act, event.page),
+    )
+    return History(group, names, tuple(events), _views(corpus, events), _silent(corpus, group, events))
+
+
+def _acts(corpus: Corpus, names: Iterable[str]) -> Iterator[Event]:
+    for name in names:
+        for act in corpus.acts_of(name):
+            yield Event(
+                year=act.work.year,
+                date=act.work.date.text,
+                work=act.work.id,
+                page=act.record.page,
+                used=name,
+                as_printed=format_name(act.printed, authors=False),
+                is_act=True,
+                what=str(act.record.act),
+                rank=act.rank,
+                status="",
+                notes=tuple(f"{one.label} ({one.article})" for one in standing_of_act(corpus, act)),
+            )
+
+
+def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
+    for treatment in corpus.treatments.values():
+        own = corpus.names[treatment.name].group == group
+        if own and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):
+            yield _placement(treatment, treatment.record.taxon, treatment.name, str(treatment.status), treatment.parent)
+        elif own:
+            what, target = str(treatment.status), treatment.accepted_as
+            yield _placement(treatment, treatment.record.taxon, treatment.name, what, None, target)
+        for status, listed in ((Status.SYNONYM, treatment.synonyms), (Status.MISAPPLIED, treatment.misapplied)):
+            ours = [name for name in listed if corpus.names[name].group == group]
+            if ours and not (own and status is Status.SYNONYM):
+                shown = "; ".join(format_name(corpus.names[name].name, authors=False) for name in ours)
+                yield _placement(treatment, shown, ours[0], str(status), None, treatment.name)
+
+
+def _placement(
+    treatment: Treatment, shown: str, used: str, status: str, parent: str | None, target: str | None = None
+) -> Event:
+    return Event(
+        year=treatment.work.year,
+        date=treatment.work.date.text,
+        work=treatment.work.id,
+        page=treatment.record.page,
+        used=used,
+        as_printed=shown,
+        is_act=False,
+        what=f"{status} of" if target else status,
+        rank=treatment.rank,
+        status=status,
+        parent=parent,
+        target=target,
+    )
+
+
+def _views(corpus: Corpus, events: Iterable[Event]) -> tuple[View, ...]:
+    """The tally, one view a work: as it places the type, else as its own act does; most authors first."""
+    by_work: dict[str, list[Event]] = {}
+    for event in events:
+        by_work.setdefault(event.work, []).append(event)
+    held: dict[tuple[str, str], list[str]] = {}
+    for work, of_work in by_work.items():
+        view = _view_of(corpus, of_work)
+        if view is not None:
+            held.setdefault(view, []).append(work)
+    views = [
+        View(
+            label=label,
+            rank=rank,
+            works=tuple(works),
+            authors=tuple(dict.fromkeys(" & ".join(corpus.works[work].authors) for work in works)),
+            first=corpus.works[works[0]].year,
+            last=corpus.works[works[-1]].year,
+        )
+        for (label, rank), works in held.items()
+    ]
+    return tuple(sorted(views, key=lambda view: (-len(view.authors), view.first, view.label)))
+
+
+def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str] | None:
+    """Label and rank of the view that one work takes; None where it takes none (it only types, or misapplies)."""
+    events = list(events)
+    kept = [event for event in events if not event.is_act and event.status in (Status.ACCEPTED, Status.DOUBTFUL)]
+    if kept:
+        # A species and its autonym in one work are one view of the type: that of the species.
+        top = min(kept, key=lambda event: rank_level(event.rank))
+        return (f"doubtful {top.rank}" if top.status == Status.DOUBTFUL else top.rank), top.rank
+    for event in events:
+        if event.status == Status.SYNONYM and event.target is not None:
+            return f"synonym of {format_name(corpus.names[event.target].name, authors=False)}", event.rank
+    published = [act for act in corpus.acts_in(events[0].work) if act.establishes and act.record.accepted]
+    mine = {event.used for event in events if event.is_act}
+    for act in published:
+        if act.name in mine:
+            return act.rank, act.rank
+    return None
+
+
+def rank_level(rank: str) -> int:
+    """Place of a rank in the order of ranks, from the top; unranked last."""
+    return 10_000 if rank == "unranked" else rank_named(rank).level
+
+
+def _silent(corpus: Corpus, group: str, events: Iterable[Event]) -> tuple[str, ...]:
+    """Works that set out to treat what the type belongs to, since its first name, and say nothing of it."""
+    speaking = {event.work for event in events}
+    names = [corpus.names[id_].name for id_ in corpus.groups[group]]
+    first = min((corpus.works[event.work].date for event in events), default=None)
+
+    def covers(work: Work) -> bool:
+        for cover in (corpus.names[id_].name for id_ in work.covers):
+            if any(name.genus == cover.genus and cover.species in ("", name.species) for name in names):
+                return True
+        return False
+
+    return tuple(
+        work.id
+        for work in corpus.works.values()
+        if work.id not in speaking and first is not None and work.date >= first and covers(work)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """The accepted name of a name in one work."""
+
+    work: str
+    accepted: str
+
+
+def latest_placement(corpus: Corpus, name: str) -> Placement | None:
+    """What the latest effectively published work that places `name` takes for its accepted name; None if none does."""
+    found: Placement | None = None
+    for treatment in corpus.treatments.values():  # by date
+        if not treatment.work.record.effectively_published:
+            continue
+        if treatment.name == name and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):
+            found = Placement(treatment.work.id, name)
+        elif name in treatment.synonyms:
+            found = Placement(treatment.work.id, treatment.name)
+        elif treatment.name == name and treatment.status is Status.SYNONYM and treatment.accepted_as:
+            found = Placement(treatment.work.id, treatment.accepted_as)
+    return found

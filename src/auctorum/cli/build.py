@@ -1,0 +1,32 @@
+"""`auctorum build`"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from auctorum.cli.common import kb_option, load, progress_bar
+
+
+@click.command()
+@kb_option
+@click.option("--out", default="site", show_default=True, type=click.Path(path_type=Path), help="Folder of the site.")
+@click.pass_context
+def build(ctx: click.Context, kb: Path, out: Path) -> None:
+    """Build the site: a folder of pages that works from a disk, a stick or any web host.
+
+    The finished site takes the place of the old one in whole. Problems of the knowledge base are on its
+    problems page; exit code 1 if any of them is an error.
+    """
+    from auctorum.site.build import build as build_site
+
+    corpus, problems = load(kb)
+    with progress_bar("Building") as progress:
+        written = build_site(corpus, problems, out, progress=progress)
+    errors = sum(problem.severity == "error" for problem in problems)
+    click.echo(f"{written} files in {out}; open {out / 'index.html'}")
+    if errors:
+        noun = "error" if errors == 1 else "errors"
+        click.echo(f"{errors} {noun} in the knowledge base: auctorum check --kb {kb}", err=True)
+    ctx.exit(1 if errors else 0)

@@ -1,0 +1,89 @@
+"""What commands share: the options, the loading of a knowledge base, and output as JSON."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+if TYPE_CHECKING:
+    from auctorum.corpus.model import Corpus, NameEntry
+    from auctorum.problems import Problem
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+kb_option = click.option(
+    "--kb",
+    default="kb",
+    show_default=True,
+    type=click.Path(exists=True, file_okay=False, path_type=Path),
+    help="Folder of the knowledge base.",
+)
+json_option = click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+
+
+def load(kb: Path) -> tuple[Corpus, tuple[Problem, ...]]:
+    """The linked knowledge base and every problem in it, each at its very place; shows progress on a terminal."""
+    from auctorum.corpus.link import link
+    from auctorum.records.read import pinpoint, read
+
+    with progress_bar("Reading") as progress:
+        records, problems = read(kb, progress=progress)
+    corpus, more = link(records)
+    return corpus, pinpoint([*problems, *more])
+
+
+def load_quietly(kb: Path) -> Corpus:
+    """The knowledge base; errors in it are counted on standard error, since an answer may miss something."""
+    corpus, problems = load(kb)
+    errors = sum(problem.severity == "error" for problem in problems)
+    if errors:
+        noun = "error" if errors == 1 else "errors"
+        click.echo(f"The knowledge base has {errors} {noun}; what they concern is left out: auctorum check", err=True)
+    return corpus
+
+
+def find_name(corpus: Corpus, said: str) -> NameEntry:
+    """The name meant by the words of a user; raises UnknownName with the nearest, or AmbiguousName."""
+    from auctorum.corpus.resolve import lookup
+
+    return corpus.names[lookup(corpus, said)]
+
+
+def echo_json(data: object) -> None:
+    """Print as JSON: keys in the order given, letters as they are."""
+    click.echo(json.dumps(data, ensure_ascii=False, indent=2, default=str))
+
+
+class progress_bar:
+    """A bar on standard error while long work goes on; nothing where that is no terminal or the work is short."""
+
+    LEAST = 50  # steps below which no bar is shown
+
+    def __init__(self, what: str) -> None:
+        self._what = what
+        self._bar: Any = None
+        self._task: Any = None
+
+    def __enter__(self) -> Callable[[int, int], None]:
+        return self._step
+
+    def _step(self, done: int, total: int) -> None:
+        if total < self.LEAST or not sys.stderr.isatty():
+            return
+        if self._bar is None:
+            from rich.console import Console
+            from rich.progress import Progress
+
+            self._bar = Progress(console=Console(stderr=True), transient=True)
+            self._bar.start()
+            self._task = self._bar.add_task(self._what, total=total)
+        self._bar.update(self._task, completed=done, total=total)
+
+    def __exit__(self, *_exc: object) -> None:
+        if self._bar is not None:
+            self._bar.stop()

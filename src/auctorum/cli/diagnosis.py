@@ -1,0 +1,124 @@
+"""`auctorum diagnosis`"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from auctorum.cli.common import echo_json, find_name, json_option, kb_option, load_quietly
+
+if TYPE_CHECKING:
+    from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
+    from auctorum.corpus.model import Corpus, Taxon
+
+
+@click.command()
+@click.argument("taxon")
+@click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
+@click.option("--character", "characters", multiple=True, help="Only this character; may be given again.")
+@click.option("--brief", is_flag=True, help="Leave out what each author says.")
+@kb_option
+@json_option
+def diagnosis(
+    taxon: str, sec: tuple[str, ...], characters: tuple[str, ...], brief: bool, kb: Path, as_json: bool
+) -> None:
+    """What authors say of TAXON, character by character: where they agree, drift, differ and are silent."""
+    from auctorum.circumscription.diagnosis import diagnosis as diagnosis_of
+    from auctorum.corpus.readings import find_character
+    from auctorum.corpus.resolve import find_taxon
+
+    corpus = load_quietly(kb)
+    entry = find_name(corpus, taxon)
+    asked = find_taxon(corpus, entry.id)
+    chosen = {find_character(said, corpus.vocabulary).name for said in characters}
+    _check_works(corpus, sec)
+    found = diagnosis_of(corpus, asked.id, works=sec or None)
+    findings = [one for one in found.findings if not chosen or one.character in chosen]
+    if as_json:
+        echo_json(_data(corpus, asked, found, findings))
+    else:
+        _show(corpus, asked, found, findings, brief)
+
+
+def _check_works(corpus: Corpus, works: tuple[str, ...]) -> None:
+    from auctorum.names.nearest import nearest
+
+    for work in works:
+        if work not in corpus.works:
+            near = ", ".join(nearest(work, corpus.works))
+            raise click.BadParameter(f"no work {work!r} in the knowledge base; nearest: {near}", param_hint="--sec")
+
+
+def _title(corpus: Corpus, taxon: Taxon) -> str:
+    from auctorum.names.format import format_name
+
+    sense = f", in the {taxon.sense} sense" if taxon.sense else ""
+    return format_name(corpus.names[taxon.current].name) + sense
+
+
+def _data(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding]) -> dict[str, object]:
+    from auctorum.circumscription.export import finding_data
+
+    return {
+        "taxon": _title(corpus, taxon),
+        "text": found.text,
+        "sources": [{"number": number, "work": work} for number, work in enumerate(found.sources, 1)],
+        "works": list(found.works),
+        "characters": [finding_data(one, corpus.vocabulary) for one in findings],
+    }
+
+
+def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding], brief: bool) -> None:
+    from rich.text import Text
+
+    from auctorum.cli.layout import console, heading, italic, table
+
+    out = console()
+    sense = f", in the {taxon.sense} sense" if taxon.sense else ""
+    out.print(heading(Text.assemble(italic(corpus.names[taxon.current].name), sense)))
+    treated = len(found.works)
+    out.print(f"From {treated} {'treatment' if treated == 1 else 'treatments'}, {len(corpus.vocabulary)} characters.")
+    out.print()
+    from auctorum.circumscription.summary import summary
+
+    rows = []
+    for one in findings:
+        brief_row = summary(one, corpus.vocabulary[one.character])
+        authors = f"{len({e.work for e in one.evidence})}/{treated}"
+        label = one.character + (f" ({one.stage})" if one.stage else "")
+        rows.append((label, brief_row.core, brief_row.majority, brief_row.envelope, authors, str(one.verdict)))
+    out.print(table(("character", "core", "majority", "envelope", "authors", "verdict"), rows))
+    if not brief:
+        _show_evidence(corpus, findings)
+    out.print()
+    out.print(heading("Merged description"))
+    out.print(found.text)
+    for number, work in enumerate(found.sources, 1):
+        out.print(f"  [{number}] {corpus.works[work].byline}", markup=False)
+
+
+def _show_evidence(corpus: Corpus, findings: list[Finding]) -> None:
+    from auctorum.cli.layout import console, heading, table
+
+    out = console()
+    for one in findings:
+        if not one.evidence:
+            continue
+        out.print()
+        out.print(heading(one.character + (f" ({one.stage})" if one.stage else "") + f": {one.verdict}"))
+        for remark in one.remarks:
+            out.print(remark)
+        rows = [_evidence_row(corpus, one, item) for item in one.evidence]
+        out.print(table(("year", "author", "page", "words", "read as"), rows))
+        if one.silent:
+            silent = "; ".join(corpus.works[work].byline for work in one.silent)
+            out.print(f"Silent: {silent}")
+
+
+def _evidence_row(corpus: Corpus, finding: Finding, item: Evidence) -> tuple[str, ...]:
+    from auctorum.characters.show import format_value
+
+    read = format_value(item.value, corpus.vocabulary[finding.character])
+    return (str(item.year), " & ".join(corpus.works[item.work].authors), item.page, item.verbatim, read)

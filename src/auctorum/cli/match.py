@@ -1,0 +1,113 @@
+"""`auctorum match`"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from auctorum.cli.common import echo_json, json_option, kb_option, load_quietly
+
+if TYPE_CHECKING:
+    from auctorum.corpus.model import Corpus
+    from auctorum.matching.match import Candidate, Match
+
+
+@click.command()
+@click.argument("labels", nargs=-1, metavar="LABEL...")
+@click.option("--file", "file", type=click.File(encoding="utf-8"), help="Labels from a file, one a line (- for input).")
+@kb_option
+@json_option
+@click.pass_context
+def match(ctx: click.Context, labels: tuple[str, ...], file: click.utils.LazyFile | None, kb: Path, as_json: bool) -> None:
+    """Which name is meant by each misspelt LABEL: the name, how it stands, what differed, and runners-up.
+
+    Where two names are as likely, both are listed; where none is near enough, it says so rather than guess.
+    Exit code 1 if any label has no match.
+    """
+    from auctorum.matching.index import index_corpus
+    from auctorum.matching.match import match as match_label
+
+    asked = [*labels, *(line.strip() for line in file or () if line.strip())]
+    if not asked:
+        raise click.UsageError("give at least one LABEL, or --file")
+    corpus = load_quietly(kb)
+    index = index_corpus(corpus)
+    found = [match_label(label, index) for label in asked]
+    if as_json:
+        echo_json([_data(corpus, one) for one in found])
+    else:
+        for number, one in enumerate(found):
+            _show(corpus, one, first=number == 0)
+    ctx.exit(1 if any(one.verdict == "none" for one in found) else 0)
+
+
+def _standing(corpus: Corpus, name: str) -> tuple[str, str]:
+    """How the name stands sec. the latest work that places it, in words, and the accepted name."""
+    from auctorum.names.format import format_name
+    from auctorum.nomenclature.history import latest_placement
+
+    placed = latest_placement(corpus, name)
+    if placed is None:
+        return "no work in the knowledge base places it", ""
+    sec = f"sec. {corpus.works[placed.work].byline}"
+    accepted = format_name(corpus.names[placed.accepted].name)
+    return (f"accepted {sec}" if placed.accepted == name else f"synonym of {accepted} {sec}"), accepted
+
+
+def _data(corpus: Corpus, found: Match) -> dict[str, object]:
+    return {
+        "label": found.label,
+        "verdict": str(found.verdict),
+        "why": found.why,
+        "set_aside": list(found.set_aside),
+        "candidates": [_candidate(corpus, one) for one in found.candidates],
+    }
+
+
+def _candidate(corpus: Corpus, one: Candidate) -> dict[str, object]:
+    from auctorum.names.format import format_name
+
+    standing, accepted = _standing(corpus, one.id)
+    return {
+        "name": format_name(corpus.names[one.id].name),
+        "score": round(one.score, 3),
+        "kind": one.kind,
+        "standing": standing,
+        "accepted_name": accepted,
+        "differences": [
+            {"label": part.label_part, "name": part.name_part, "position": part.position, "kind": part.kind}
+            for part in one.differences
+        ],
+    }
+
+
+def _show(corpus: Corpus, found: Match, *, first: bool) -> None:
+    from rich.text import Text
+
+    from auctorum.cli.layout import console, italic
+
+    out = console()
+    if not first:
+        out.print()
+    out.print(Text.assemble(("“" + found.label + "”", "bold"), f": {_verdict(found)}"))
+    shown = found.candidates if found.verdict == "several" else found.candidates[:1] if found.best else ()
+    for one in shown:
+        out.print(Text.assemble("  ", italic(corpus.names[one.id].name), f"  score {one.score:.2f}"))
+        out.print(f"    {_standing(corpus, one.id)[0]}", markup=False)
+        if one.differences:
+            parts = ", ".join(f"{part.label_part or '∅'} → {part.name_part or '∅'}" for part in one.differences)
+            out.print(f"    {one.kind}: {parts}", markup=False)
+    if found.set_aside:
+        out.print(f"    set aside: {'; '.join(found.set_aside)}", markup=False)
+    others = [one for one in found.candidates if one not in shown]
+    if others:
+        near = Text("; ").join(Text.assemble(italic(corpus.names[o.id].name), f" {o.score:.2f}") for o in others)
+        out.print(Text.assemble("    nearest: " if found.best is None else "    runners-up: ", near))
+
+
+def _verdict(found: Match) -> str:
+    if found.verdict == "none":
+        return f"no match ({found.why})" if found.why else "no match"
+    return "one name" if found.verdict == "one" else f"{len(found.candidates)} names are possible"

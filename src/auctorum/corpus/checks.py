@@ -1,0 +1,114 @@
+"""Checks across linked records: each takes the corpus and returns its problems; add yours to `CHECKS`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+
+from auctorum.corpus.model import Corpus
+from auctorum.names.format import format_name
+from auctorum.problems import Problem, Severity
+
+
+def check(corpus: Corpus) -> list[Problem]:
+    """Problems of every check, in the order of `CHECKS`."""
+    return [problem for one in CHECKS for problem in one(corpus)]
+
+
+def check_basionym_cycles(corpus: Corpus) -> list[Problem]:
+    """A name that rests, through others, on itself."""
+    publishing = {entry.id: corpus.acts[entry.acts[0]] for entry in corpus.names.values() if entry.acts}
+    rests_on = {id_: act.basionym or act.replaces for id_, act in publishing.items()}
+    return [
+        Problem(
+            publishing[cycle[0]].record.place,
+            f"the names rest on one another in a circle: {_chain(corpus, cycle)}",
+            "one of them must have been published first: correct its basionym",
+        )
+        for cycle in _cycles(rests_on)
+    ]
+
+
+def check_parent_cycles(corpus: Corpus) -> list[Problem]:
+    """Taxa that one work places in one another."""
+    problems = []
+    for treatments in corpus.by_work.values():
+        parents = {one.name: one.parent for one in treatments}
+        places = {one.name: one.record.place for one in treatments}
+        for cycle in _cycles(parents):
+            what = f"the taxa are placed in one another in a circle: {_chain(corpus, cycle)}"
+            problems.append(Problem(places[cycle[0]], what, "correct `under:`", within=("under",)))
+    return problems
+
+
+def check_basionym_dates(corpus: Corpus) -> list[Problem]:
+    """An act that rests on a name published only later."""
+    problems = []
+    for act in corpus.acts.values():
+        older = act.basionym or act.replaces
+        if older is None or not corpus.names[older].acts:
+            continue
+        first = corpus.acts[corpus.names[older].acts[0]]
+        if first.work.date.earliest > act.work.date.latest:
+            name = format_name(corpus.names[older].name)
+            what = f"rests on {name}, published only later ({first.work.byline})"
+            key = "basionym" if act.basionym else "replaces"
+            remedy = "check the dates, or name the homonym that is meant"
+            problems.append(Problem(act.record.place, what, remedy, Severity.WARNING, (key,)))
+    return problems
+
+
+def check_combination_without_basionym(corpus: Corpus) -> list[Problem]:
+    """A new combination, change of rank or replacement name whose record names nothing that it rests on."""
+    needs = {"new combination": "basionym", "change of rank": "basionym", "replacement name": "replaces"}
+    problems = []
+    for act in corpus.acts.values():
+        key = needs.get(act.record.act)
+        if key and not getattr(act.record, key):
+            what = f"a {act.record.act} without `{key}:`"
+            problems.append(Problem(act.record.place, what, "name what it rests on", Severity.WARNING))
+    return problems
+
+
+def check_kept_twice(corpus: Corpus) -> list[Problem]:
+    """A name that one work accepts and also sinks."""
+    problems = []
+    for treatments in corpus.by_work.values():
+        sunk = {name: one for one in treatments for name in one.synonyms}
+        for one in treatments:
+            if one.status == "accepted" and one.name in sunk:
+                into = format_name(corpus.names[sunk[one.name].name].name)
+                what = f"accepted here, but a synonym of {into} in the same work"
+                problems.append(Problem(one.record.place, what, "keep one of the two", within=("taxon",)))
+    return problems
+
+
+CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
+    check_basionym_cycles,
+    check_parent_cycles,
+    check_basionym_dates,
+    check_combination_without_basionym,
+    check_kept_twice,
+)
+
+
+def _cycles(next_of: Mapping[str, str | None]) -> list[tuple[str, ...]]:
+    """Every circle in a graph of one arrow a node, each once, from its smallest member on."""
+    state: dict[str, int] = {}  # the walk in which a node was first met
+    found = []
+    for number, start in enumerate(sorted(next_of)):
+        walk: list[str] = []
+        here: str | None = start
+        while here is not None and here in next_of and here not in state:
+            state[here] = number
+            walk.append(here)
+            here = next_of[here]
+        if here is not None and state.get(here) == number and here in walk:
+            circle = walk[walk.index(here) :]
+            first = circle.index(min(circle))
+            found.append((*circle[first:], *circle[:first]))
+    return found
+
+
+def _chain(corpus: Corpus, cycle: Iterable[str]) -> str:
+    names = [format_name(corpus.names[id_].name, authors=False) for id_ in cycle]
+    return " → ".join([*names, names[0]])

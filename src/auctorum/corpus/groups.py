@@ -1,0 +1,142 @@
+"""Which names share a type, and which taxa authors accept.
+
+Homotypic names: through basionym and replaced name, through one stated specimen, an autonym with its
+species (ICN Art. 26.1), and a superfluous name without a type of its own with the name it should have
+used (Art. 7.5). Names above species stand alone: their types are names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from auctorum.corpus.model import Act, NameEntry, Sense, Taxon, Treatment
+from auctorum.names.ranks import rank_named
+from auctorum.records.schema import ActKind, Status
+
+_SPECIES = rank_named("species").level
+
+
+class Groups:
+    """Disjoint sets of names; the representative is the one that stands first in `order`."""
+
+    def __init__(self, order: Iterable[str]) -> None:
+        self._place = {id_: number for number, id_ in enumerate(order)}
+        self._parent = {id_: id_ for id_ in self._place}
+
+    def find(self, id_: str) -> str:
+        """Representative of the set that holds `id_`."""
+        root = id_
+        while self._parent[root] != root:
+            root = self._parent[root]
+        while self._parent[id_] != root:
+            self._parent[id_], id_ = root, self._parent[id_]
+        return root
+
+    def join(self, a: str, b: str) -> None:
+        """Make one set of two."""
+        first, second = sorted((self.find(a), self.find(b)), key=self._place.__getitem__)
+        self._parent[second] = first
+
+
+def type_groups(
+    order: Iterable[str], acts: Iterable[Act], autonyms: Mapping[str, str], ranks: Mapping[str, str]
+) -> dict[str, str]:
+    """Name -> id of the earliest name on its type. `order` is the ids by date, `autonyms` autonym -> species."""
+    order = tuple(order)
+    groups = Groups(order)
+    specimens: dict[tuple[str, str], str] = {}
+    for act in acts:
+        if not act.establishes or not _has_specimen_type(ranks[act.name]):
+            continue
+        for older in _shared_type(act):
+            if _has_specimen_type(ranks[older]):
+                groups.join(act.name, older)
+        type_ = act.record.type
+        if type_ is not None and type_.specimen and act.record.act is ActKind.NEW_TAXON:
+            groups.join(act.name, specimens.setdefault((type_.specimen, type_.herbarium), act.name))
+    for autonym, species in autonyms.items():
+        groups.join(autonym, species)
+    return {id_: groups.find(id_) for id_ in order}
+
+
+def _has_specimen_type(rank: str) -> bool:
+    return rank == "unranked" or rank_named(rank).level >= _SPECIES
+
+
+def _shared_type(act: Act) -> tuple[str, ...]:
+    """The names whose type this act's name takes over."""
+    older = act.basionym or act.replaces
+    if older is not None:
+        return (older,)
+    superfluous = act.record.act is ActKind.NEW_TAXON and act.record.type is None and act.cites
+    return act.cites[:1] if superfluous else ()
+
+
+def included_groups(treatments: Iterable[Treatment], group_of: Mapping[str, str]) -> dict[str, frozenset[str]]:
+    """Treatment id -> groups of every type that the accepted taxon takes in: its own, its synonyms', its parts'.
+
+    Only treatments of one work are parts of each other; a cycle of parents ends where it closes.
+    """
+    treatments = tuple(treatments)
+    parts: dict[tuple[str, str], list[Treatment]] = {}
+    for treatment in treatments:
+        above = treatment.parent if treatment.status is Status.ACCEPTED else treatment.accepted_as
+        if above is not None and treatment.status is not Status.MISAPPLIED:
+            parts.setdefault((treatment.work.id, above), []).append(treatment)
+
+    def taken_in(treatment: Treatment, seen: frozenset[str]) -> frozenset[str]:
+        if treatment.id in seen:
+            return frozenset()
+        groups = {group_of[treatment.name], *(group_of[name] for name in treatment.synonyms)}
+        for part in parts.get((treatment.work.id, treatment.name), ()):
+            groups |= taken_in(part, seen | {treatment.id})
+        return frozenset(groups)
+
+    return {treatment.id: taken_in(treatment, frozenset()) for treatment in treatments}
+
+
+def taxa(treatments: Iterable[Treatment], names: Mapping[str, NameEntry]) -> dict[str, Taxon]:
+    """Every taxon that some work accepts, in order of its first treatment.
+
+    A type makes two taxa where authors keep it both as a species and as the autonym beside sister taxa: one
+    in the strict sense (the autonym, and the species of authors who shut the sisters out), one in the wide sense.
+    """
+    accepted = [one for one in treatments if one.status in (Status.ACCEPTED, Status.DOUBTFUL)]
+    sisters = _sisters(accepted, names)
+    members: dict[tuple[str, Sense], list[Treatment]] = {}
+    for treatment in accepted:
+        group = names[treatment.name].group
+        sense = Sense.PLAIN
+        if group in sisters:
+            strict = names[treatment.name].is_autonym or not (treatment.includes - {group}) & sisters[group]
+            sense = Sense.STRICT if strict else Sense.WIDE
+        members.setdefault((group, sense), []).append(treatment)
+    both = {group for group, sense in members if (group, Sense.STRICT) in members and (group, Sense.WIDE) in members}
+    found = {}
+    for (group, sense), treated in members.items():
+        kept = sense if group in both else Sense.PLAIN
+        taxon = _taxon(group, kept, treated)
+        found[taxon.id] = taxon
+    return found
+
+
+def _sisters(accepted: Iterable[Treatment], names: Mapping[str, NameEntry]) -> dict[str, frozenset[str]]:
+    """Group -> groups that a work keeps beside the autonym on that type."""
+    children: dict[tuple[str, str], list[str]] = {}
+    for treatment in accepted:
+        if treatment.parent is not None:
+            children.setdefault((treatment.work.id, treatment.parent), []).append(treatment.name)
+    found: dict[str, frozenset[str]] = {}
+    for siblings in children.values():
+        for name in siblings:
+            if names[name].is_autonym:
+                group = names[name].group
+                beside = {names[other].group for other in siblings} - {group}
+                found[group] = found.get(group, frozenset()) | beside
+    return found
+
+
+def _taxon(group: str, sense: Sense, treated: list[Treatment]) -> Taxon:
+    names = tuple(dict.fromkeys(treatment.name for treatment in treated))
+    suffix = f"-{sense}-sense" if sense else ""
+    return Taxon(f"{group}{suffix}", group, sense, treated[-1].name, names, tuple(one.id for one in treated))

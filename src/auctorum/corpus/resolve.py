@@ -1,0 +1,157 @@
+"""Words -> the name they refer to, in one knowledge base."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from auctorum.corpus.model import Corpus, Sense, Taxon
+from auctorum.names.fold import fold
+from auctorum.names.format import format_name, words
+from auctorum.names.name import Authors, Name
+from auctorum.names.nearest import nearest
+from auctorum.names.parse import parse_name
+from auctorum.problems import AuctorumError
+
+
+class UnknownName(AuctorumError, LookupError):
+    """Words that are no name of the knowledge base; `near` are the names most like them."""
+
+    def __init__(self, said: str, near: tuple[str, ...]) -> None:
+        super().__init__(said, near)
+        self.said, self.near = said, near
+
+    def __str__(self) -> str:
+        return f"no name `{self.said}` in the knowledge base"
+
+    @property
+    def remedy(self) -> str:  # type: ignore[override]
+        if self.near:
+            return f"nearest: {'; '.join(self.near)}"
+        return "add the act that published it, or correct the spelling"
+
+
+class AmbiguousName(AuctorumError, LookupError):
+    """Words that several homonyms share; `candidates` are the names with authors."""
+
+    def __init__(self, said: str, candidates: tuple[str, ...]) -> None:
+        super().__init__(said, candidates)
+        self.said, self.candidates = said, candidates
+
+    def __str__(self) -> str:
+        return f"`{self.said}` may be {len(self.candidates)} names"
+
+    @property
+    def remedy(self) -> str:  # type: ignore[override]
+        return f"write it with authors: {'; '.join(self.candidates)}"
+
+
+class NeverAccepted(AuctorumError, LookupError):
+    """A name that no work of the knowledge base accepts, so that nobody describes its taxon."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(name)
+        self.name = name
+
+    def __str__(self) -> str:
+        return f"no work accepts {self.name}"
+
+    @property
+    def remedy(self) -> str:  # type: ignore[override]
+        return f'see `auctorum history "{self.name}"` for who sinks it into what'
+
+
+class NameTable:
+    """Names by their words, spelling variants included; looked up by exact words, then without capitals and marks.
+
+    `names` maps ids to names with authors; `published_in` gives, for an id, the works whose own use of the
+    bare words means that name.
+    """
+
+    def __init__(self, names: Mapping[str, Name], published_in: Mapping[str, frozenset[str]]) -> None:
+        self._names = dict(names)
+        self._published_in = published_in
+        self._by_words: dict[str, list[str]] = {}
+        self._by_fold: dict[str, list[str]] = {}
+        for id_, name in names.items():
+            self._enter(name, id_)
+
+    def _enter(self, name: Name, id_: str) -> None:
+        for table, key in ((self._by_words, words(name)), (self._by_fold, fold(words(name)))):
+            ids = table.setdefault(key, [])
+            if id_ not in ids:
+                ids.append(id_)
+
+    def name(self, id_: str) -> Name:
+        """The name of an id."""
+        return self._names[id_]
+
+    def add_spelling(self, spelling: Name, id_: str) -> None:
+        """Enter another spelling of a name."""
+        self._enter(spelling, id_)
+
+    def add(self, id_: str, name: Name) -> None:
+        """Enter a name that no act publishes (an autonym, or one without protologue)."""
+        self._names[id_] = name
+        self._enter(name, id_)
+
+    def resolve(self, said: str, work: str | None = None) -> str:
+        """Id of the name that `said` refers to; in `work`, a homonym published there is preferred.
+
+        Raises UnreadableName, UnknownName or AmbiguousName.
+        """
+        return self.resolve_name(parse_name(said), said, work)
+
+    def resolve_name(self, name: Name, said: str, work: str | None = None) -> str:
+        """As `resolve`, for a name already parsed."""
+        ids = self._by_words.get(words(name)) or self._by_fold.get(fold(words(name)), [])
+        if not ids:
+            raise UnknownName(said, self.near(said))
+        if name.authors:
+            ids = [id_ for id_ in ids if same_authors(name.authors, self._names[id_].authors)] or ids
+        if len(ids) > 1 and work is not None:
+            own = [id_ for id_ in ids if work in self._published_in.get(id_, ())]
+            ids = own if len(own) == 1 else ids
+        if len(ids) > 1:
+            raise AmbiguousName(said, tuple(sorted(format_name(self._names[id_]) for id_ in ids)))
+        return ids[0]
+
+    def near(self, said: str) -> tuple[str, ...]:
+        """The names most like the words, best first."""
+        return nearest(said, self._by_words)
+
+
+def same_authors(said: Authors, known: Authors) -> bool:
+    """Whether the citation `said` can mean `known`: `ex` and parentheses may be left out, case and marks differ."""
+
+    def key(authors: Authors) -> tuple[str, ...]:
+        return tuple(fold(member) for member in authors.own.team.members)
+
+    if said.own.team.and_others:
+        return key(said)[:1] == key(known)[:1]
+    return key(said) == key(known)
+
+
+def lookup(corpus: Corpus, said: str) -> str:
+    """Id of the name that a user means; raises UnreadableName, UnknownName (with the nearest) or AmbiguousName."""
+    published = {entry.id: frozenset[str]() for entry in corpus.names.values()}
+    table = NameTable({entry.id: entry.name for entry in corpus.names.values()}, published)
+    for entry in corpus.names.values():
+        for variant in entry.variants:
+            table.add_spelling(variant, entry.id)
+    if said in corpus.names:
+        return said
+    return table.resolve(said)
+
+
+def find_taxon(corpus: Corpus, name: str) -> Taxon:
+    """The taxon that is meant by the name with that id; raises NeverAccepted.
+
+    Where a type makes a taxon in the wide and one in the strict sense, a species name means the wide, its
+    autonym the strict one.
+    """
+    entry = corpus.names[name]
+    of_type = [taxon for taxon in corpus.taxa.values() if taxon.group == entry.group]
+    if not of_type:
+        raise NeverAccepted(format_name(entry.name))
+    wanted = Sense.STRICT if entry.is_autonym else Sense.WIDE
+    return next((taxon for taxon in of_type if taxon.sense is wanted), of_type[0])

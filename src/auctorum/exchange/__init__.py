@@ -1,0 +1,1 @@
+"""The knowledge base in open formats."""

@@ -1,0 +1,174 @@
+"""A knowledge base's folder -> Records and every problem of every file."""
+
+from __future__ import annotations
+
+import contextlib
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any, TypeVar
+
+from auctorum.problems import Place, Problem
+from auctorum.records import cache, schema
+from auctorum.records.faults import validate_and_salvage
+from auctorum.records.tables import parse_rows
+from auctorum.records.write import write_text
+from auctorum.records.yamltext import locate, parse
+
+MAX_BYTES = 20_000_000
+T = TypeVar("T")
+Progress = Callable[[int, int], None]  # files done, files in all
+
+
+@dataclass
+class _Reader:
+    """What one run of reading gathers; lives only inside `read`."""
+
+    kept: dict[str, Any]
+    problems: list[Problem] = field(default_factory=list)
+    used: dict[str, Any] = field(default_factory=dict)
+
+    def text(self, path: Path) -> str | None:
+        content = self.content(path)
+        return None if content is None else self.decoded(content, str(path))
+
+    def content(self, path: Path) -> bytes | None:
+        place = Place(path.as_posix(), 1, 1)
+        try:
+            if path.stat().st_size > MAX_BYTES:
+                size = path.stat().st_size / 1e6
+                what = f"the file has {size:.0f} MB; records are read up to {MAX_BYTES / 1e6:.0f} MB"
+                self.problems.append(Problem(place, what, "split it; one file holds one publication"))
+                return None
+            return path.read_bytes()
+        except OSError as error:
+            self.problems.append(Problem(place, f"can't be opened: {error.strerror}", "check the file and its rights"))
+            return None
+
+    def decoded(self, content: bytes, file: str) -> str | None:
+        try:
+            return content.decode("utf-8")
+        except UnicodeDecodeError as error:
+            before = content[: error.start]
+            line = before.count(b"\n") + 1
+            column = len(before[before.rfind(b"\n") + 1 :].decode("utf-8", "replace")) + 1
+            what = f"not UTF-8: byte 0x{content[error.start]:02x}"
+            self.problems.append(Problem(Place(file, line, column), what, "save the file as UTF-8"))
+            return None
+
+    def yaml(self, path: Path, record: type[T]) -> T | None:
+        """The record in one YAML file, from the cache if its content was read before without a problem."""
+        file = path.as_posix()
+        content = self.content(path)
+        if content is None:
+            return None
+        key = cache.content_key(content)
+        if key in self.kept:
+            with contextlib.suppress(ValueError, TypeError, KeyError, RecursionError):
+                found, faults = validate_and_salvage(record, cache.inflate(self.kept[key], file))
+                if found is not None and not faults:
+                    self.used[key] = self.kept[key]
+                    return found
+        text = self.decoded(content, file)
+        if text is None:
+            return None
+        data, problems = parse(text, file)
+        self.problems += problems
+        if data is None:
+            return None
+        flat = cache.flatten(data)
+        found, faults = validate_and_salvage(record, data)
+        self.problems += [_pinpointed(fault, text) for fault in faults]
+        if not problems and not faults:
+            self.used[key] = flat
+        return found
+
+    def rows(self, path: Path, record: type[T], characters: Iterable[str]) -> tuple[T, ...]:
+        if not path.exists():
+            return ()
+        text = self.text(path)
+        if text is None:
+            return ()
+        rows, problems = parse_rows(text, path.as_posix(), record, tuple(characters))
+        self.problems += problems
+        return rows
+
+
+def read(
+    kb: Path, *, use_cache: bool = True, progress: Progress | None = None
+) -> tuple[schema.Records, tuple[Problem, ...]]:
+    """Every record in the folder `kb`, and every problem; what has a fault is left out and named.
+
+    A missing kb.yaml or characters.yaml is a problem, too; reading goes on with an empty one.
+    """
+    store = cache.cache_file(kb)
+    reader = _Reader(cache.load(store) if use_cache else {})
+    settings = _required(reader, kb / "kb.yaml", schema.Settings) or schema.Settings(title=kb.resolve().name)
+    characters = _required(reader, kb / "characters.yaml", schema.Characters) or schema.Characters(characters=())
+    paths = sorted((kb / "literature").glob("*.yaml"))
+    literature = []
+    for number, path in enumerate(paths, 1):
+        literature.append(reader.yaml(path, schema.Literature))
+        if progress:
+            progress(number, len(paths))
+    criteria = [reader.yaml(path, schema.Criterion) for path in sorted((kb / "criteria").glob("*.yaml"))]
+    known = [character.name for character in characters.characters]
+    records = schema.Records(
+        settings=settings,
+        characters=characters,
+        literature=tuple(one for one in literature if one is not None),
+        criteria=tuple(one for one in criteria if one is not None),
+        sites=reader.rows(kb / "sites.csv", schema.Site, known),
+        specimens=reader.rows(kb / "specimens.csv", schema.Specimen, known),
+        labels=reader.rows(kb / "labels.csv", schema.Label, known),
+    )
+    reader.problems += _stray_files(kb)
+    if use_cache and reader.used != reader.kept:
+        with contextlib.suppress(OSError):  # a cache that can't be written costs time, nothing else
+            write_text(store, cache.dump(reader.used))
+    return records, tuple(sorted(reader.problems))
+
+
+def _required(reader: _Reader, path: Path, record: type[T]) -> T | None:
+    if path.exists():
+        return reader.yaml(path, record)
+    remedy = "start a knowledge base with `auctorum new kb DIR`, or name its folder with --kb"
+    reader.problems.append(Problem(Place(path.as_posix()), "the file is missing", remedy))
+    return None
+
+
+def _stray_files(kb: Path) -> list[Problem]:
+    """Files that look like records and are not read, so that nothing is passed over in silence."""
+    folders = (kb, kb / "literature", kb / "criteria")
+    stray = [path for folder in folders for path in sorted(folder.glob("*.yml"))]
+    stray += [path for path in sorted(kb.glob("*.yaml")) if path.name not in ("kb.yaml", "characters.yaml")]
+    remedy = "literature goes to literature/*.yaml, working definitions to criteria/*.yaml"
+    return [Problem(Place(path.as_posix()), "a file that is not read", remedy) for path in stray]
+
+
+def _pinpointed(problem: Problem, text: str) -> Problem:
+    """The problem at the very value it is about, looked up in the text of its file."""
+    if not problem.within:
+        return problem
+    place = locate(text, problem.place.file, problem.within, problem.place if problem.place.line else None)
+    return replace(problem, place=place, within=())
+
+
+def pinpoint(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Problems found in linked records, each moved from its record to the value it is about; in order.
+
+    Opens the YAML files concerned again; one that changed meanwhile keeps the record's place.
+    """
+    texts: dict[str, str] = {}
+    found = []
+    for problem in problems:
+        file = problem.place.file
+        if problem.within and file.endswith(".yaml"):
+            if file not in texts:
+                try:
+                    texts[file] = Path(file).read_text(encoding="utf-8")
+                except (OSError, UnicodeDecodeError):
+                    texts[file] = ""
+            problem = _pinpointed(problem, texts[file]) if texts[file] else problem
+        found.append(problem)
+    return tuple(sorted(found))

@@ -1,0 +1,229 @@
+"""YAML text -> plain data with places, in one pass over the parser's events; opens no file.
+
+Only what records need is read: mappings, sequences and words. Everything printed stays as printed
+(`8.00`, `no` and `45:23` are words). Tags, anchors and aliases are refused with a position, as are
+equal keys and nesting beyond `MAX_DEPTH`; work and memory are linear in the text.
+
+A mapping becomes a dict that holds its own `Place` under `PLACE_KEY`; a key with an empty value is left
+out, so that a form with fields to fill in is a good record once the needed ones are filled.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+import yaml
+
+from auctorum.problems import Place, Problem, Severity
+from auctorum.records.schema import PLACE_KEY
+
+MAX_DEPTH = 40
+_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the same events, slower, where libyaml is absent
+_EMPTY = frozenset({"", "~", "null"})
+
+
+class _Refused(Exception):
+    """Reading has to stop here; carries the one problem."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem)
+        self.problem = problem
+
+
+def _place(mark: Any, file: str) -> Place:
+    return Place(file, mark.line + 1, mark.column + 1)
+
+
+def parse(text: str, file: str) -> tuple[Any, list[Problem]]:
+    """The data of one YAML document and its problems; None where nothing could be read.
+
+    Equal keys are a problem each and the first one is kept; everything else that is wrong ends the reading.
+    """
+    problems: list[Problem] = []
+    if text.startswith("\ufeff"):
+        text = text[1:]
+        problems.append(
+            Problem(
+                Place(file, 1, 1),
+                "the file begins with a byte order mark",
+                "save it as UTF-8 without BOM; it was read all the same",
+                Severity.WARNING,
+            )
+        )
+    try:
+        root = _build(text, file, problems)
+    except _Refused as refused:
+        return None, [*problems, refused.problem]
+    except yaml.YAMLError as error:
+        return None, [*problems, _syntax_problem(error, text, file)]
+    if root is None:
+        problems.append(Problem(Place(file, 1, 1), "the file is empty", "fill it in, or delete it"))
+    return root, problems
+
+
+class _Level:
+    """A collection that is being filled; `key` is the key whose value comes next in a mapping."""
+
+    __slots__ = ("key", "key_place", "seen", "value")
+
+    def __init__(self, value: dict[str, Any] | list[Any]) -> None:
+        self.value = value
+        self.key: str | None = None
+        self.key_place: Place | None = None
+        self.seen: set[str] = set()
+
+
+def _build(text: str, file: str, problems: list[Problem]) -> Any:
+    levels: list[_Level] = []
+    root: Any = None
+    documents = 0
+    for event in yaml.parse(text, Loader=_LOADER):
+        kind = type(event)
+        if kind is yaml.ScalarEvent:
+            _refuse_extras(event, file)
+            if not levels:
+                raise _Refused(_not_a_mapping(_place(event.start_mark, file)))
+            empty = event.value in _EMPTY and not event.style
+            _put(levels, None if empty else event.value, _place(event.start_mark, file), problems)
+        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
+            _refuse_extras(event, file)
+            place = _place(event.start_mark, file)
+            if len(levels) >= MAX_DEPTH:
+                raise _Refused(_too_deep(place))
+            value: dict[str, Any] | list[Any] = {PLACE_KEY: place} if kind is yaml.MappingStartEvent else []
+            if levels:
+                _put(levels, value, place, problems)
+            elif isinstance(value, list):
+                raise _Refused(_not_a_mapping(place))
+            else:
+                root = value
+            levels.append(_Level(value))
+        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+            levels.pop()
+        elif kind is yaml.AliasEvent:
+            raise _Refused(_no_anchors(_place(event.start_mark, file)))
+        elif kind is yaml.DocumentStartEvent:
+            documents += 1
+            if documents > 1:
+                place = _place(event.start_mark, file)
+                raise _Refused(Problem(place, "a second document begins here", "keep one record in one file"))
+    return root
+
+
+def _put(levels: list[_Level], value: Any, place: Place, problems: list[Problem]) -> None:
+    level = levels[-1]
+    if isinstance(level.value, list):
+        level.value.append("" if value is None else value)
+        return
+    if level.key is None and level.key_place is None:
+        _take_key(level, value, place, problems)
+        return
+    if level.key is not None and value is not None:
+        level.value[level.key] = value
+    level.key = level.key_place = None
+
+
+def _take_key(level: _Level, key: Any, place: Place, problems: list[Problem]) -> None:
+    """Remember the key; a key that can't be used keeps `key` None, so that its value is passed over."""
+    level.key_place = place
+    if not isinstance(key, str) or key == PLACE_KEY:
+        problems.append(Problem(place, "a key is not a plain word", "write `key: value`"))
+    elif key in level.seen:
+        problems.append(
+            Problem(place, f"the key `{key}` stands twice in one record", "keep one; the first was read")
+        )
+    else:
+        level.seen.add(key)
+        level.key = key
+
+
+def _refuse_extras(event: Any, file: str) -> None:
+    if event.anchor is not None:
+        raise _Refused(_no_anchors(_place(event.start_mark, file)))
+    if event.tag is not None and event.tag != "!":  # "!" is what the parser gives a quoted word
+        raise _Refused(
+            Problem(_place(event.start_mark, file), f"YAML tag {event.tag}", "take the tag out: records hold words only")
+        )
+
+
+def _no_anchors(place: Place) -> Problem:
+    return Problem(place, "YAML anchor or alias", "write the value out (in quotes if it begins with & or *)")
+
+
+def _too_deep(place: Place) -> Problem:
+    return Problem(place, f"nested more than {MAX_DEPTH} deep", "records need five levels; check the brackets")
+
+
+def _not_a_mapping(place: Place) -> Problem:
+    return Problem(place, "the file is not a record of `key: value` lines", "begin as `auctorum new` shows")
+
+
+_TAB = "found character '\\t' that cannot start any token"
+
+
+def _syntax_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
+    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    if mark is None:  # a character that YAML does not allow at all
+        position = getattr(error, "position", 0) or 0
+        before = text[:position]
+        place = Place(file, before.count("\n") + 1, position - (before.rfind("\n") + 1) + 1)
+        return Problem(place, "a control character that YAML does not allow", "delete it")
+    place = _place(mark, file)
+    lines = text.splitlines()
+    line = lines[mark.line] if mark.line < len(lines) else ""
+    if "\t" in line[: mark.column + 1] or getattr(error, "problem", "") == _TAB:
+        return Problem(place, "a tab where YAML wants spaces", "indent with spaces")
+    said = getattr(error, "problem", None) or "not YAML"
+    if "nesting depth" in said:
+        return _too_deep(place)
+    return Problem(place, f"not readable as YAML: {said}", "check indent, colons and quotes on this line and above")
+
+
+def locate(text: str, file: str, within: Sequence[str | int], start: Place | None = None) -> Place:
+    """Where the value at the path `within` stands, below the mapping at `start` (the whole file if None).
+
+    A path that leads nowhere (a key that is missing) gives the place of what contains it. An unknown key is
+    given by its own place: the last step of the path is looked up among keys.
+    """
+    best = start or Place(file, 1, 1)
+    try:
+        for path, place in _paths(text.removeprefix("\ufeff"), file, start):
+            if path == tuple(within[: len(path)]) and len(path) > 0:
+                best = place
+                if len(path) == len(within):
+                    return place
+    except yaml.YAMLError:
+        pass
+    return best
+
+
+def _paths(text: str, file: str, start: Place | None) -> Iterator[tuple[tuple[str | int, ...], Place]]:
+    """Path and place of every value (a mapping's values are placed at their key), below `start`."""
+    root: tuple[str | int, ...] | None = () if start is None else None
+    stack: list[list[Any]] = []  # [is mapping, path, next index or pending key]
+    for event in yaml.parse(text, Loader=_LOADER):
+        kind = type(event)
+        if kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+            stack.pop()
+            continue
+        if kind not in (yaml.ScalarEvent, yaml.MappingStartEvent, yaml.SequenceStartEvent):
+            continue
+        place = _place(event.start_mark, file)
+        path: tuple[str | int, ...] = ()
+        if stack:
+            top = stack[-1]
+            if top[0] and top[2] is None and kind is yaml.ScalarEvent:
+                top[2] = event.value
+                top[3] = place
+                continue
+            path = (*top[1], top[2])
+            shown = top[3] if top[0] else place
+            if root is not None and path[: len(root)] == root:
+                yield path[len(root) :], shown
+            top[2] = None if top[0] else top[2] + 1
+        if kind is yaml.ScalarEvent:
+            continue
+        if root is None and place == start:
+            root = path
+        stack.append([kind is yaml.MappingStartEvent, path, None if kind is yaml.MappingStartEvent else 0, place])

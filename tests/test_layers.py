@@ -1,0 +1,100 @@
+"""The folder is the architecture: which part may import which, and the one door of each outside library."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+SRC = Path(__file__).parent.parent / "src" / "auctorum"
+
+# A part may import itself and what stands here; a new arrow is decided here.
+MAY_IMPORT = {
+    "problems": "",
+    "names": "problems",
+    "characters": "problems",
+    "records.dates": "",
+    "records.schema": "names characters problems records.dates",
+    "corpus": "records.schema records.dates names characters problems",
+    "nomenclature": "corpus records.schema records.dates names characters problems",
+    "circumscription": "corpus records.schema records.dates names characters problems",
+    "matching": "corpus records.schema records.dates names characters problems",
+    "records": "records.schema records.dates names characters problems",
+    "exchange": "nomenclature circumscription matching corpus records.schema records.dates names characters problems",
+    "site": "nomenclature circumscription matching corpus records.schema records.dates names characters problems",
+    "cli": "exchange site records nomenclature circumscription matching corpus "
+    "records.schema records.dates names characters problems",
+}
+
+# Each outside library has its doors; where it is not named here, it is not used.
+DOORS = {
+    "yaml": {"records"},
+    "pydantic": {"records", "records.schema"},
+    "pydantic_core": {"records", "records.schema"},
+    "networkx": {"nomenclature"},
+    "rapidfuzz": {"names", "matching"},
+    "jinja2": {"site"},
+    "markupsafe": {"site"},
+    "click": {"cli"},
+    "rich": {"cli"},
+    "numpy": {"circumscription", "matching"},
+}
+STANDARD = __import__("sys").stdlib_module_names
+
+
+def part_of(module: str) -> str:
+    """The part of the architecture that a module below `auctorum` belongs to."""
+    for part in ("records.schema", "records.dates"):
+        if module == part:
+            return part
+    return module.split(".")[0]
+
+
+def modules() -> list[Path]:
+    return sorted(path for path in SRC.rglob("*.py") if path != SRC / "__init__.py")
+
+
+def imports(path: Path) -> list[tuple[int, str]]:
+    """Line and module of every import in a file, those inside functions, too."""
+    found = []
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found += [(node.lineno, alias.name) for alias in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}:{node.lineno}: a relative import hides the arrow"
+            module = node.module or ""
+            found += [(node.lineno, f"{module}.{alias.name}" if module.count(".") < 2 else module) for alias in node.names]
+    return found
+
+
+def own_module(path: Path) -> str:
+    return ".".join(path.relative_to(SRC).with_suffix("").parts).removesuffix(".__init__")
+
+
+@pytest.mark.parametrize("path", modules(), ids=own_module)
+def test_rows_and_doors(path: Path) -> None:
+    here = part_of(own_module(path))
+    allowed = {here, *MAY_IMPORT[here].split()}
+    for line, module in imports(path):
+        top, _, below = module.partition(".")
+        if top == "auctorum":
+            assert below, f"{path}:{line}: imports the package root"
+            assert part_of(below) in allowed, f"{path}:{line}: {here} may not import {module}"
+        elif top not in STANDARD and top != "__future__":
+            assert here in DOORS.get(top, set()), f"{path}:{line}: {top} has no door in {here}"
+
+
+def test_every_part_is_placed() -> None:
+    parts = {part_of(own_module(path)) for path in modules()}
+    assert parts <= set(MAY_IMPORT), "decide the row of a new part in MAY_IMPORT"
+
+
+def test_only_edges_open_files() -> None:
+    edges = {"records", "exchange", "site", "cli"}
+    for path in modules():
+        if part_of(own_module(path)) in edges:
+            continue
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            calls_open = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("open", "print")
+            assert not calls_open, f"{path}:{node.lineno}: the core opens no file and prints nothing"
