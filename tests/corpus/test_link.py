@@ -1,0 +1,221 @@
+"""Records -> Corpus: names from acts, references by words, taxa by type and sense, and every problem with its place."""
+
+from __future__ import annotations
+
+from itertools import permutations
+
+import pytest
+from building import corpus_of
+
+from auctorum.names.format import format_name
+
+ORRIN = """\
+work: {id: orrin-1881, type: book, author: [{family: Orrin}], issued: "1881", title: Flora}
+covers: [Exemplum]
+acts:
+- {name: Exemplum, rank: genus, act: new taxon, type: {kind: name, specimen: Exemplum album}}
+- {name: Exemplum album, act: new taxon, type: {kind: holotype, specimen: Orrin 7, herbarium: XQ}}
+- {name: Exemplum album var. longum, act: new taxon, type: {kind: holotype, specimen: Orrin 9, herbarium: XQ}}
+treatments:
+- {taxon: Exemplum album, under: Exemplum, page: "3"}
+- {taxon: Exemplum album var. album, under: Exemplum album}
+- {taxon: Exemplum album var. longum, under: Exemplum album, page: "4", traits: [
+    {character: spur length, verbatim: "spur 22-34 mm long"}]}
+"""
+VANE = """\
+work: {id: vane-1922, type: article-journal, author: [{family: Vane}, {family: Tull}], issued: "1922-03", title: Notes}
+acts:
+- {name: Exemplum longum, rank: species, act: change of rank, basionym: Exemplum album var. longum}
+treatments:
+- {taxon: Exemplum longum, under: Exemplum}
+- {taxon: Exemplum album, under: Exemplum}
+"""
+SELK = """\
+work: {id: selk-1950, type: book, author: [{family: Selk}], issued: "1950", title: Handbook}
+covers: [Exemplum]
+treatments:
+- {taxon: Exemplum album, under: Exemplum, synonyms: [Exemplum longum, Exemplum album var. longum]}
+"""
+
+
+def test_names_are_cited_from_their_acts() -> None:
+    corpus, problems = corpus_of(ORRIN, VANE)
+    assert problems == []
+    assert {id_: format_name(entry.name) for id_, entry in corpus.names.items()} == {
+        "exemplum": "Exemplum Orrin",
+        "exemplum-album": "Exemplum album Orrin",
+        "exemplum-album-var-longum": "Exemplum album var. longum Orrin",
+        "exemplum-longum": "Exemplum longum (Orrin) Vane & Tull",
+        "exemplum-album-var-album": "Exemplum album Orrin var. album",
+    }
+
+
+def test_homotypic_names_make_one_group() -> None:
+    corpus, _ = corpus_of(ORRIN, VANE)
+    assert dict(corpus.groups) == {
+        "exemplum": ("exemplum",),
+        "exemplum-album": ("exemplum-album", "exemplum-album-var-album"),
+        "exemplum-album-var-longum": ("exemplum-album-var-longum", "exemplum-longum"),
+    }
+
+
+def test_a_species_is_kept_in_the_wide_and_in_the_strict_sense() -> None:
+    """Orrin's species takes in var. longum; that of Vane & Tull does not, and is Orrin's var. album."""
+    corpus, _ = corpus_of(ORRIN, VANE, SELK)
+    senses = {taxon.id: (str(taxon.sense), taxon.treatments) for taxon in corpus.taxa.values()}
+    assert senses["exemplum-album-wide-sense"] == ("wide", ("orrin-1881:1", "selk-1950:1"))
+    assert senses["exemplum-album-strict-sense"] == ("strict", ("orrin-1881:2", "vane-1922:2"))
+    assert senses["exemplum-album-var-longum"] == ("", ("orrin-1881:3", "vane-1922:1"))
+
+
+def test_the_order_of_files_does_not_matter() -> None:
+    """Same corpus and same problems, whatever the order; records compare without their places."""
+    first = corpus_of(ORRIN, VANE, SELK)
+    for texts in permutations((ORRIN, VANE, SELK)):
+        assert corpus_of(*texts) == first
+
+
+def test_isonym_and_homonym() -> None:
+    again = """\
+work: {id: moss-1930, type: book, author: [{family: Moss}], issued: "1930", title: X}
+acts:
+- {name: Exemplum longum, act: change of rank, basionym: Exemplum album var. longum}
+"""
+    other = """\
+work: {id: pell-1940, type: book, author: [{family: Pell}], issued: "1940", title: X}
+acts:
+- {name: Exemplum longum, act: new taxon, type: {kind: holotype, specimen: Pell 1, herbarium: XQ}}
+treatments:
+- {taxon: Exemplum longum, under: Exemplum}
+"""
+    sunk = """\
+work: {id: dorn-1960, type: book, author: [{family: Dorn}], issued: "1960", title: X}
+treatments:
+- {taxon: Exemplum album, synonyms: [Exemplum longum, Exemplum longum Pell]}
+"""
+    corpus, problems = corpus_of(ORRIN, VANE, again, other, sunk)
+    vane, pell = "exemplum-longum-vane-tull-1922", "exemplum-longum-pell-1940"
+    assert corpus.names[vane].acts == ("vane-1922.1", "moss-1930.1")
+    assert corpus.names[pell].acts == ("pell-1940.1",)
+    # Pell means the own name; Dorn's bare words may be either.
+    assert corpus.by_work["pell-1940"][0].name == pell
+    assert problems == [
+        "dorn-1960.yaml:3:52: `Exemplum longum` may be 2 names "
+        "(write it with authors: Exemplum longum (Orrin) Vane & Tull; Exemplum longum Pell)"
+    ]
+
+
+def test_variant_spelling_leads_to_its_name() -> None:
+    variant = """\
+work: {id: moss-1930, type: book, author: [{family: Moss}], issued: "1930", title: X}
+acts:
+- {name: Exemplum albidum, act: variant spelling, of: Exemplum album}
+treatments:
+- {taxon: Exemplum albidum}
+"""
+    corpus, problems = corpus_of(ORRIN, variant)
+    assert problems == []
+    assert corpus.by_work["moss-1930"][0].name == "exemplum-album"
+    assert [format_name(name) for name in corpus.names["exemplum-album"].variants] == ["Exemplum albidum"]
+
+
+def in_orrin(old: str, new: str) -> str:
+    assert old in ORRIN
+    return ORRIN.replace(old, new)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        pytest.param(
+            in_orrin("under: Exemplum, page", "under: Exemplun, page"),
+            ["orrin-1881.yaml:8:26: no name `Exemplun` in the knowledge base (nearest: Exemplum; Exemplum album)"],
+            id="unknown-name-lists-candidates",
+        ),
+        pytest.param(
+            in_orrin("Exemplum album var. longum, under", "Exemplum rubrum, under"),
+            [
+                "orrin-1881.yaml:10:4: warning: no act publishes the name `Exemplum rubrum`: a name without protologue "
+            ],
+            id="name-without-protologue-is-a-warning",
+        ),
+        pytest.param(
+            in_orrin("character: spur length", "character: spur lenght"),
+            ["orrin-1881.yaml:11:6: no character `spur lenght` in characters.yaml (did you mean `spur length`?)"],
+            id="unknown-character",
+        ),
+        pytest.param(
+            in_orrin("spur 22-34 mm long", "spur 34-22 mm long"),
+            [
+                "orrin-1881.yaml:11:30: lower bound 34 is above upper bound 22 "
+                "(give the lower bound first, or correct the words)"
+            ],
+            id="reversed-range",
+        ),
+        pytest.param(
+            in_orrin("var. longum, act", "var. longum, rank: subspecies, act"),
+            [
+                "orrin-1881.yaml:6:38: the rank subspecies contradicts the name `Exemplum album var. longum`, "
+                "by its form a variety (correct the rank or the name)"
+            ],
+            id="rank-against-term",
+        ),
+        pytest.param(
+            in_orrin("var. longum, act: new taxon", "var. longum, act: change of rank, basionym: Exemplum album var. longum"),
+            [
+                "orrin-1881.yaml:6:62: `Exemplum album var. longum` is said to rest on itself "
+                "(name the older name, with authors if it is a homonym)"
+            ],
+            id="rests-on-itself",
+        ),
+        pytest.param(
+            in_orrin("covers: [Exemplum]", "covers: [Nothing at]"),
+            ["orrin-1881.yaml:2:10: no name `Nothing at` in the knowledge base"],
+            id="covers-an-unknown-name",
+        ),
+    ],
+)
+def test_problems_of_linking(text: str, said: list[str]) -> None:
+    _, problems = corpus_of(text)
+    assert len(problems) == len(said), problems
+    for problem, start in zip(problems, said, strict=True):
+        assert problem.startswith(start)
+
+
+def test_a_unit_that_does_not_fit() -> None:
+    _, problems = corpus_of(in_orrin("spur 22-34 mm long", "spur 22-34°"))
+    assert len(problems) == 1
+    assert problems[0].startswith("orrin-1881.yaml:11:30: ")
+    assert "degree" in problems[0] and "spur length" in problems[0]
+
+
+def test_two_works_with_one_id() -> None:
+    corpus, problems = corpus_of(ORRIN, VANE.replace("vane-1922", "orrin-1881"), files=("a.yaml", "b.yaml"))
+    assert problems == ["b.yaml:1:8: the work id `orrin-1881` is that of a.yaml:1:8 too (give each work its own id)"]
+    assert list(corpus.works) == ["orrin-1881"]
+
+
+def test_cycles_are_named_once() -> None:
+    circle = """\
+work: {id: moss-1930, type: book, author: [{family: Moss}], issued: "1930", title: X}
+acts:
+- {name: Exemplum a-b, act: new combination, basionym: Exemplum c-d}
+- {name: Exemplum c-d, act: new combination, basionym: Exemplum e-f}
+- {name: Exemplum e-f, act: new combination, basionym: Exemplum a-b}
+treatments:
+- {taxon: Exemplum a-b, under: Exemplum c-d}
+- {taxon: Exemplum c-d, under: Exemplum a-b}
+"""
+    _, problems = corpus_of(circle)
+    assert [problem.split(" (")[0] for problem in problems] == [
+        "moss-1930.yaml:3:3: the names rest on one another in a circle: "
+        "Exemplum a-b → Exemplum c-d → Exemplum e-f → Exemplum a-b",
+        "moss-1930.yaml:7:25: the taxa are placed in one another in a circle: Exemplum a-b → Exemplum c-d → Exemplum a-b",
+    ]
+
+
+def test_every_statement_is_kept_even_unread() -> None:
+    corpus, problems = corpus_of(in_orrin("spur 22-34 mm long", "spur of moderate length"))
+    (statement,) = corpus.statements.values()
+    assert statement.readings == () and statement.verbatim == "spur of moderate length"
+    assert len(problems) == 1
