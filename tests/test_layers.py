@@ -64,7 +64,9 @@ def imports(path: Path) -> list[tuple[int, str]]:
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}:{node.lineno}: a relative import hides the arrow"
             module = node.module or ""
-            found += [(node.lineno, f"{module}.{alias.name}" if module.count(".") < 2 else module) for alias in node.names]
+            found += [
+                (node.lineno, f"{module}.{alias.name}" if module.count(".") < 2 else module) for alias in node.names
+            ]
     return found
 
 
@@ -96,5 +98,7 @@ def test_only_edges_open_files() -> None:
         if part_of(own_module(path)) in edges:
             continue
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            calls_open = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("open", "print")
+            calls_open = (
+                isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("open", "print")
+            )
             assert not calls_open, f"{path}:{node.lineno}: the core opens no file and prints nothing"

@@ -36,7 +36,9 @@ def literature(number: int) -> str:
         f"  title: Part {number}",
         "acts:",
     ]
-    taxa = [f"Exemplum species{'abcdefghij'[n]}{'x' * (number % 7)}y{_letters(number)}" for n in range(TREATMENTS_PER_FILE)]
+    taxa = [
+        f"Exemplum species{'abcdefghij'[n]}{'x' * (number % 7)}y{_letters(number)}" for n in range(TREATMENTS_PER_FILE)
+    ]
     for taxon in taxa:
         lines.append(f"- {{name: {taxon}, act: new taxon, page: '{number}', rank: species}}")
     lines.append("treatments:")
@@ -100,7 +102,9 @@ def main() -> None:
         print(f"read cold / yaml.load  {cold_time / base:.2f}")
         print(f"read warm / cold       {warm_time / cold_time:.2f}")
         print(f"link / yaml.load       {link_time / base:.2f}")
-    help_time = median(lambda: subprocess.run([sys.executable, "-m", "auctorum.cli.main", "--help"], capture_output=True), 9)
+    help_time = median(
+        lambda: subprocess.run([sys.executable, "-m", "auctorum.cli.main", "--help"], capture_output=True), 9
+    )
     click_time = median(lambda: subprocess.run([sys.executable, "-c", "import click"], capture_output=True), 9)
     print(f"auctorum --help / import click  {help_time / click_time:.2f}")
 

@@ -46,7 +46,11 @@ def test_a_filled_form_is_clean(tmp_path: Path) -> None:
     text = path.read_text()
     text = text.replace("family: ,", "family: Orrin,").replace("issued:    ", "issued: 1911")
     text = text.replace("  title:\n", "  title: On spurs\n").replace("# - ", "- ").replace("#   ", "  ")
-    text = text.replace("- name: Exemplum album var.", "- {name: Exemplum, act: new taxon}\n- {name: Exemplum album, act: new taxon}\n- name: Exemplum album var.", 1)
+    text = text.replace(
+        "- name: Exemplum album var.",
+        "- {name: Exemplum, act: new taxon}\n- {name: Exemplum album, act: new taxon}\n- name: Exemplum album var.",
+        1,
+    )
     path.write_text(text)
     code, output = invoke("check", "--kb", "mine")
     assert code == 0, output
@@ -61,7 +65,9 @@ def test_nothing_is_overwritten(tmp_path: Path) -> None:
     assert (tmp_path / "mine" / "kb.yaml").read_text() == "title: Precious\n"
 
 
-@pytest.mark.parametrize("record", ["literature", "kb", "characters", "criterion", "site-row", "specimen-row", "label-row"])
+@pytest.mark.parametrize(
+    "record", ["literature", "kb", "characters", "criterion", "site-row", "specimen-row", "label-row"]
+)
 def test_schema(record: str) -> None:
     code, output = invoke("new", "schema", record)
     assert code == 0

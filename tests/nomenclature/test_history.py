@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from building import corpus_of
 
 from auctorum.nomenclature.history import history, latest_placement
 from auctorum.nomenclature.standing import standing
+from building import corpus_of
 
 
 def work(id_: str, family: str, rest: str = "", **more: str) -> str:
@@ -30,6 +30,7 @@ VANE = work(
 SELK = work("selk-1950", "Selk", "treatments:\n- {taxon: Exemplum album, synonyms: [Exemplum longum]}\n")
 MISS = work("miss-1960", "Miss", "treatments:\n- {taxon: Exemplum album, misapplied: [Exemplum longum]}\n")
 LATE = work("late-1990", "Orrin", "treatments:\n- {taxon: Exemplum album var. longum, under: Exemplum album}\n")
+TYPED = "acts:\n- {name: Exemplum b-c, act: new taxon, type: {kind: holotype, specimen: A 1, herbarium: X}}\n"
 EARLY = work("early-1880", "Early", "covers: [Exemplum]\n")
 
 
@@ -41,7 +42,9 @@ def found():
 
 
 def test_events_stand_in_order_of_time(found) -> None:
-    assert [(event.year, event.is_act, event.what, event.rank, event.parent or event.target) for event in found.events] == [
+    assert [
+        (event.year, event.is_act, event.what, event.rank, event.parent or event.target) for event in found.events
+    ] == [
         (1881, True, "new taxon", "variety", None),
         (1881, False, "accepted", "variety", "exemplum-album"),
         (1922, True, "change of rank", "species", None),
@@ -149,12 +152,12 @@ def test_latest_placement() -> None:
                 work(
                     "a-1900",
                     "A",
-                    "acts:\n- {name: Exemplum b-c, act: new taxon, type: {kind: holotype, specimen: A 1, herbarium: X}}\n",
+                    TYPED,
                 ),
                 work(
                     "d-1910",
                     "D",
-                    "acts:\n- {name: Exemplum b-c, act: new taxon, type: {kind: holotype, specimen: A 1, herbarium: X}}\n",
+                    TYPED,
                 ),
             ],
             "exemplum-b-c",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 
 import pytest
@@ -46,6 +47,5 @@ def test_span_of_days(text: str, earliest: date, latest: date, approximate: bool
     ],
 )
 def test_refused_in_words(text: str, said: str) -> None:
-    with pytest.raises(ValueError, match=".") as error:
+    with pytest.raises(ValueError, match=f"^{re.escape(said)}$"):
         Dated.parse(text)
-    assert str(error.value) == said

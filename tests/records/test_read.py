@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from auctorum.records import cache, read as reading
+from auctorum.records import cache
+from auctorum.records import read as reading
 from auctorum.records.read import read
 
 CHARACTERS = "characters:\n- {name: spur length, structure: spur, property: length, kind: measure, unit: mm}\n"
@@ -73,7 +74,8 @@ def test_a_good_folder(kb: Path) -> None:
         pytest.param(
             GOOD.replace("new taxon", "new tacson"),
             [
-                "kb/literature/x.yaml:8:26: `act`: 'new tacson' is none of the known words (did you mean `new taxon`? "
+                "kb/literature/x.yaml:8:26: `act`: 'new tacson' is none of the known words "
+                "(did you mean `new taxon`? "
                 "one of: new taxon, new combination, change of rank, replacement name, type designation, variant spelling)"
             ],
             id="unknown-word",

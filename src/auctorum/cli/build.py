@@ -9,7 +9,7 @@ import click
 from auctorum.cli.common import kb_option, load, progress_bar
 
 
-@click.command()
+@click.command(short_help="Build the static site.")
 @kb_option
 @click.option("--out", default="site", show_default=True, type=click.Path(path_type=Path), help="Folder of the site.")
 @click.pass_context
@@ -22,8 +22,15 @@ def build(ctx: click.Context, kb: Path, out: Path) -> None:
     from auctorum.site.build import build as build_site
 
     corpus, problems = load(kb)
-    with progress_bar("Building") as progress:
-        written = build_site(corpus, problems, out, progress=progress)
+    pages = 0
+
+    def told(_path: str) -> None:
+        nonlocal pages
+        pages += 1
+        show(pages, len(corpus.names) + len(corpus.works) + len(corpus.taxa) + len(corpus.vocabulary))
+
+    with progress_bar("Building") as show:
+        written = build_site(corpus, problems, out, progress=told)
     errors = sum(problem.severity == "error" for problem in problems)
     click.echo(f"{written} files in {out}; open {out / 'index.html'}")
     if errors:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus, Taxon
 
 
-@click.command()
+@click.command(short_help="What authors say of a taxon, and where they differ.")
 @click.argument("taxon")
 @click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
 @click.option("--character", "characters", multiple=True, help="Only this character; may be given again.")

@@ -54,7 +54,9 @@ class Commands(click.Group):
                 raise
             fault = f"{type(error).__name__}: {error}"
             click.echo(f"auctorum: a fault of the program, not yours: {fault}", err=True)
-            click.echo("Please report it with the command you gave; AUCTORUM_TRACEBACK=1 shows where it arose.", err=True)
+            click.echo(
+                "Please report it with the command you gave; AUCTORUM_TRACEBACK=1 shows where it arose.", err=True
+            )
             ctx.exit(1)
 
 

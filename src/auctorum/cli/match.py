@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import IO, TYPE_CHECKING
 
 import click
 
@@ -14,13 +14,13 @@ if TYPE_CHECKING:
     from auctorum.matching.match import Candidate, Match
 
 
-@click.command()
+@click.command(short_help="Which name a misspelt label means.")
 @click.argument("labels", nargs=-1, metavar="LABEL...")
 @click.option("--file", "file", type=click.File(encoding="utf-8"), help="Labels from a file, one a line (- for input).")
 @kb_option
 @json_option
 @click.pass_context
-def match(ctx: click.Context, labels: tuple[str, ...], file: click.utils.LazyFile | None, kb: Path, as_json: bool) -> None:
+def match(ctx: click.Context, labels: tuple[str, ...], file: IO[str] | None, kb: Path, as_json: bool) -> None:
     """Which name is meant by each misspelt LABEL: the name, how it stands, what differed, and runners-up.
 
     Where two names are as likely, both are listed; where none is near enough, it says so rather than guess.

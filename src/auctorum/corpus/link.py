@@ -9,7 +9,7 @@ from typing import TypeVar
 from auctorum.corpus.acts import Source, linked_acts, name_table, read_acts, sources_by_date
 from auctorum.corpus.checks import check
 from auctorum.corpus.groups import included_groups, taxa, type_groups
-from auctorum.corpus.model import Act, Corpus, NameEntry, Statement, Treatment, Work
+from auctorum.corpus.model import Act, Corpus, NameEntry, Treatment, Work
 from auctorum.corpus.publish import Published, published_names
 from auctorum.corpus.readings import StatementReader, vocabulary_of
 from auctorum.corpus.references import References

@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal, InvalidOperation
 
 from auctorum.characters.read import read_statement
-from auctorum.characters.units import unit_named, unit_fits
+from auctorum.characters.units import unit_fits, unit_named
 from auctorum.characters.values import Reading
 from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 from auctorum.corpus.model import Measurement
@@ -99,7 +99,9 @@ class StatementReader:
         self._vocabulary = vocabulary
         self._read: dict[tuple[str, str, str, tuple[tuple[str, str], ...]], tuple[Reading, ...] | AuctorumError] = {}
 
-    def read(self, record: schema.StatementRecord, conventions: schema.Conventions, report: Report) -> tuple[Reading, ...]:
+    def read(
+        self, record: schema.StatementRecord, conventions: schema.Conventions, report: Report
+    ) -> tuple[Reading, ...]:
         """Readings with the stage that counts; () with a problem reported where the words can't be read."""
         try:
             character = find_character(record.character, self._vocabulary)

@@ -61,9 +61,11 @@ def checked_criteria(
         for key, said in (("taxon", criterion.taxon), ("otherwise", criterion.otherwise)):
             if said:
                 references.resolved(said, None, criterion.place, key)
-        for trait in (criterion.decisive, *criterion.supporting):
+        traits = [(criterion.decisive.character, criterion.decisive.place)]
+        traits += [(trait.character, trait.place) for trait in criterion.supporting]
+        for character, place in traits:
             try:
-                find_character(trait.character, vocabulary)
+                find_character(character, vocabulary)
             except AuctorumError as error:
-                references.problems.append(error.at(trait.place, "character"))
+                references.problems.append(error.at(place, "character"))
     return records

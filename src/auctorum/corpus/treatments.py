@@ -90,9 +90,7 @@ def _stated_rank(record: schema.TreatmentRecord, problems: list[Problem]) -> str
         return ""
 
 
-def _placed(
-    treatment: Treatment, works: set[str], references: References, ranks: Mapping[str, str]
-) -> Treatment:
+def _placed(treatment: Treatment, works: set[str], references: References, ranks: Mapping[str, str]) -> Treatment:
     record, work, place = treatment.record, treatment.work.id, treatment.record.place
 
     def one(key: str, said: str) -> str | None:

@@ -88,8 +88,7 @@ def _arrow(start: _Spot, end: _Spot, kind: str) -> str:
 
 def _label(corpus: Corpus, name: str, spot: _Spot, sunk: Counter[tuple[str, str]]) -> list[str]:
     runs = "".join(
-        f"<tspan{_LATIN if latin else ''}>{escape(text)}</tspan>"
-        for text, latin in parts(corpus.names[name].name)
+        f"<tspan{_LATIN if latin else ''}>{escape(text)}</tspan>" for text, latin in parts(corpus.names[name].name)
     )
     made = [
         f'<circle class="name" cx="{spot.x:.1f}" cy="{spot.y:.1f}" r="4"/>',

@@ -54,9 +54,7 @@ def load(path: Path) -> dict[str, Any]:
 def flatten(data: Any) -> Any:
     """Data with places as [line, column], ready for JSON."""
     if isinstance(data, dict):
-        return {
-            key: [value.line, value.column] if key == PLACE_KEY else flatten(value) for key, value in data.items()
-        }
+        return {key: [value.line, value.column] if key == PLACE_KEY else flatten(value) for key, value in data.items()}
     return [flatten(item) for item in data] if isinstance(data, list) else data
 
 

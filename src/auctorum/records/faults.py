@@ -131,7 +131,10 @@ def _one_of(detail: ErrorDetails) -> tuple[str, str]:
 _FAULTS: dict[str, Callable[[ErrorDetails], tuple[str, str]]] = {
     "missing": lambda detail: (f"the key `{detail['loc'][-1]}` is missing", "add it"),
     "enum": _one_of,
-    "string_type": lambda detail: (f"{_found(detail)} where words are wanted", "write plain words, in quotes if need be"),
+    "string_type": lambda detail: (
+        f"{_found(detail)} where words are wanted",
+        "write plain words, in quotes if need be",
+    ),
     "tuple_type": lambda detail: (f"{_found(detail)} where a list is wanted", "write a list: [one, another]"),
     "dict_type": lambda detail: (f"{_found(detail)} where a record is wanted", "write `key: value` lines"),
     "dataclass_type": lambda detail: (f"{_found(detail)} where a record is wanted", "write `key: value` lines"),
@@ -142,7 +145,10 @@ _FAULTS: dict[str, Callable[[ErrorDetails], tuple[str, str]]] = {
         f"{_found(detail)} is no id",
         "use lower-case letters, digits and single hyphens: orrin-1911",
     ),
-    "value_error": lambda detail: (detail["msg"].removeprefix("Value error, "), "write dates as 1904, 1904-06 or 1904~"),
+    "value_error": lambda detail: (
+        detail["msg"].removeprefix("Value error, "),
+        "write dates as 1904, 1904-06 or 1904~",
+    ),
 }
 
 
@@ -157,4 +163,3 @@ def _problem(record: type, detail: ErrorDetails, place: Place) -> Problem:
         named = [str(step) for step in detail["loc"] if isinstance(step, str)]
         what = f"`{named[-1]}`: {what}" if named else what
     return Problem(place, what, remedy, within=tuple(detail["loc"]))
-

@@ -71,7 +71,8 @@ covers: []                    # taxa it sets out to treat in full: of these it c
 acts:
 # - name: Exemplum album var. longum
 #   rank: variety
-#   act: new taxon            # new combination | change of rank | replacement name | type designation | variant spelling
+#   act: new taxon            # or: new combination, change of rank, replacement name,
+#                             # type designation, variant spelling
 #   page: 107
 #   type: {{kind: holotype, specimen: Orrin 212, herbarium: XX}}
 #   description: {{language: latin, kind: diagnosis}}

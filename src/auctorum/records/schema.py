@@ -11,7 +11,7 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Annotated, Any
 
-from pydantic import AfterValidator, ConfigDict, Field, GetPydanticSchema, StringConstraints
+from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, GetPydanticSchema, StringConstraints
 from pydantic.dataclasses import dataclass
 from pydantic_core import core_schema
 
@@ -34,6 +34,11 @@ Date = Annotated[str, AfterValidator(check_date)]
 # A place is put in by the reader and is no key of the file: taken as it is, absent from the JSON Schema.
 _AS_IS = GetPydanticSchema(lambda _source, _handler: core_schema.any_schema())
 RecordPlace = Annotated[Place, _AS_IS]
+
+
+def _without_place(data: Any) -> Any:
+    """A mapping of free keys, without the place that the reader puts into every mapping."""
+    return {key: value for key, value in data.items() if key != PLACE_KEY} if isinstance(data, dict) else data
 
 
 def _place() -> Any:
@@ -96,6 +101,7 @@ class Person:
     family: Annotated[Words, Field(description="Family name, with any particle that belongs to it.")]
     given: Annotated[str, Field(description="Given names or initials.")] = ""
     literal: Annotated[str, Field(description="The form in author citations, where it is not the family name.")] = ""
+    place: RecordPlace = _place()
 
 
 @dataclass(frozen=True, slots=True, config=CONFIG)
@@ -162,7 +168,8 @@ class Act:
     page: Annotated[str, Field(description="Page of the act.")] = ""
     plate: Annotated[str, Field(description="Plate or figure of the act.")] = ""
     authors: Annotated[
-        str, Field(description="Authors of the name after the parentheses, where not the work's authors: `Vane ex Orrin`.")
+        str,
+        Field(description="Authors of the name after the parentheses, where not the work's authors: `Vane ex Orrin`."),
     ] = ""
     printed: Annotated[str, Field(description="The whole name with authors as this work prints it.")] = ""
     basionym: Annotated[str, Field(description="New combination, change of rank: the name it rests on.")] = ""
@@ -224,7 +231,9 @@ class Conventions:
     """How the work prints measures, where that is not the common way."""
 
     line: Annotated[str, Field(description="`english` (1/12 English inch) or `paris` (Paris line).")] = "english"
-    signs: Annotated[dict[str, str], Field(description="Key to signs: {\"'\": ft}.")] = field(default_factory=dict)
+    signs: Annotated[
+        dict[str, str], BeforeValidator(_without_place), Field(description='Key to signs: {"\'": ft}.')
+    ] = field(default_factory=dict)
     place: RecordPlace = _place()
 
 
@@ -265,7 +274,9 @@ class CharacterRecord:
     property: Annotated[Words, Field(description="length, width, count, colour, shape ...")]
     kind: Annotated[Kind, Field(description="measure, count, ratio, angle, ordered, nominal or presence.")]
     unit: Annotated[str, Field(description="Canonical unit of a measure (mm, m) or angle (degree).")] = ""
-    states: Annotated[tuple[StateRecord, ...], Field(description="States; in order along the spectrum if ordered.")] = ()
+    states: Annotated[
+        tuple[StateRecord, ...], Field(description="States; in order along the spectrum if ordered.")
+    ] = ()
     stages: Annotated[tuple[str, ...], Field(description="Growth stages that split the character.")] = ()
     words: Annotated[tuple[str, ...], Field(description="Other ways to name the character or its structure.")] = ()
     how: Annotated[str, Field(description="How to measure or judge it.")] = ""

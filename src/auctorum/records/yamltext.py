@@ -130,9 +130,7 @@ def _take_key(level: _Level, key: Any, place: Place, problems: list[Problem]) ->
     if not isinstance(key, str) or key == PLACE_KEY:
         problems.append(Problem(place, "a key is not a plain word", "write `key: value`"))
     elif key in level.seen:
-        problems.append(
-            Problem(place, f"the key `{key}` stands twice in one record", "keep one; the first was read")
-        )
+        problems.append(Problem(place, f"the key `{key}` stands twice in one record", "keep one; the first was read"))
     else:
         level.seen.add(key)
         level.key = key
@@ -143,7 +141,9 @@ def _refuse_extras(event: Any, file: str) -> None:
         raise _Refused(_no_anchors(_place(event.start_mark, file)))
     if event.tag is not None and event.tag != "!":  # "!" is what the parser gives a quoted word
         raise _Refused(
-            Problem(_place(event.start_mark, file), f"YAML tag {event.tag}", "take the tag out: records hold words only")
+            Problem(
+                _place(event.start_mark, file), f"YAML tag {event.tag}", "take the tag out: records hold words only"
+            )
         )
 
 
