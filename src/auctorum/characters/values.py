@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+from itertools import pairwise
 
 from auctorum.problems import AuctorumError
 
@@ -22,6 +23,9 @@ class ReversedRange(AuctorumError, ValueError):
         return f"lower bound {self.low} is above upper bound {self.high}"
 
 
+WHOLE = (1, 1, 1, 1)
+
+
 @dataclass(frozen=True, slots=True)
 class Range:
     """A range of numbers as one work states it, in the unit as stated (empty for counts and ratios).
@@ -29,6 +33,11 @@ class Range:
     `low`/`high`: typical range, None where the end is open (`up to 5`: low is None). `least`/`most`: the
     extremes in parentheses, None where none are given. Printed digits survive in the Decimals, and give
     the stated precision. At least one of low and high is given.
+
+    `more`: the work leaves the upper end open beyond `high` (`8-13+`). `usual`: the narrower part it calls usual
+    (`4-6 (usually 5)`), None where it names none. `parts`: denominators of the fractions printed for least, low,
+    high, most (`1½` is 1.5 with 2, `⅓` is 0.333333 with 3), 1 where digits were printed. `step`: the stated
+    precision where digits cannot tell it (45 degrees for NE), None otherwise.
     """
 
     low: Decimal | None
@@ -37,12 +46,20 @@ class Range:
     least: Decimal | None = None
     most: Decimal | None = None
     approximate: bool = False
+    more: bool = False
+    usual: tuple[Decimal, Decimal] | None = None
+    parts: tuple[int, int, int, int] = WHOLE
+    step: Decimal | None = None
 
     def __post_init__(self) -> None:
+        if self.low is None and self.high is None:
+            raise ValueError("a range needs a lower or an upper bound")
         stated = [bound for bound in (self.least, self.low, self.high, self.most) if bound is not None]
-        for lower, upper in zip(stated, stated[1:], strict=False):
+        for lower, upper in pairwise(stated):
             if lower > upper:
                 raise ReversedRange(lower, upper)
+        if self.usual is not None and self.usual[0] > self.usual[1]:
+            raise ReversedRange(*self.usual)
 
 
 class Modality(StrEnum):

@@ -1,0 +1,88 @@
+"""Aspect as compass directions -> degrees clockwise from north; a range that crosses north ends above 360."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from auctorum.characters.figures import Line
+from auctorum.characters.tokens import Sort
+from auctorum.characters.values import Range
+
+_POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")
+NAMES: tuple[str, ...] = tuple(point.upper() for point in _POINTS)
+_SPELT = {
+    "north": "n", "northern": "n", "northerly": "n", "east": "e", "eastern": "e", "easterly": "e", "south": "s",
+    "southern": "s", "southerly": "s", "west": "w", "western": "w", "westerly": "w", "northeast": "ne",
+    "southeast": "se", "southwest": "sw", "northwest": "nw", "northeastern": "ne", "southeastern": "se",
+    "southwestern": "sw", "northwestern": "nw", "septentrionem": "n", "septentrionalis": "n", "septentriones": "n",
+    "boream": "n", "borealis": "n", "orientem": "e", "orientalis": "e", "meridiem": "s", "meridionalis": "s",
+    "austrum": "s", "australis": "s", "occidentem": "w", "occidentalis": "w",
+}  # fmt: skip
+_BEARINGS = {point: index * 225 for index, point in enumerate(_POINTS)}  # in tenths of a degree
+_JOINS = ("and", "or", "to", "through", "et", "vel", "ad", "facing", "slopes", "versus", "aspect")
+
+
+def read_directions(line: Line) -> Range | None:
+    """The arc of the directions named, from the first to the last over the shorter way; None if none is named.
+
+    A point of the eight is stated to 45 degrees, one of the sixteen to 22.5.
+    """
+    named = _named(line)
+    if not named:
+        return None
+    step = Decimal("22.5") if any(len(point) == 3 for point in named) else Decimal(45)
+    first, last = _BEARINGS[named[0]], _BEARINGS[named[-1]]
+    if (last - first) % 3600 > 1800:
+        first, last = last, first
+    last += 3600 if last < first else 0
+    return Range(_degrees(first), _degrees(last), "degree", step=step)
+
+
+def compass_point(degrees: Decimal) -> str:
+    """The compass point at these degrees; empty where none of the sixteen lies there.
+
+    >>> compass_point(Decimal("337.5")), compass_point(Decimal(405)), compass_point(Decimal(100))
+    ('NNW', 'NE', '')
+    """
+    place, rest = divmod(degrees % 360, Decimal("22.5"))
+    return "" if rest else NAMES[int(place)]
+
+
+def _degrees(tenths: int) -> Decimal:
+    whole, rest = divmod(tenths, 10)
+    return Decimal(f"{whole}.{rest}") if rest else Decimal(whole)
+
+
+def _named(line: Line) -> list[str]:
+    """The directions of the first list of them, as points in order."""
+    found: list[str] = []
+    gap = at = 0
+    while at < len(line.tokens):
+        point, end = _point(line, at)
+        if point:
+            found.append(point)
+            gap, at = 0, end
+            continue
+        gap += line.text(at) not in _JOINS and line.sort(at) not in (Sort.DASH, Sort.COMMA, Sort.SLASH)
+        if found and gap:
+            break
+        at += 1
+    return found
+
+
+def _point(line: Line, at: int) -> tuple[str, int]:
+    """The point spelt here, `NW`, `north-west`, `north-north-east`, and the place after it."""
+    spelt, end = "", at
+    while end < at + 5 and (part := _part(line.text(end))):
+        if spelt + part not in _BEARINGS:
+            break
+        spelt, end = spelt + part, end + 1
+        glued = line.sort(end) is Sort.DASH and line.tokens[end].glued and line.text(end + 1) in _SPELT
+        if not glued or line.text(end - 1) not in _SPELT or spelt + _part(line.text(end + 1)) not in _BEARINGS:
+            break
+        end += 1
+    return spelt, end
+
+
+def _part(text: str) -> str:
+    return _SPELT.get(text, text if text in _BEARINGS else "")

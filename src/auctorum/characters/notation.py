@@ -1,0 +1,322 @@
+"""One range among tokens: typical figures, extremes in brackets, open ends, approximation, unit.
+
+The grammar, with brackets round or square (dashes may stand inside or outside of them):
+
+    range   = lead* [extreme dash?] figure [(dash | to | or) figure] {extreme | usual | conversion} [unit] [tail]
+    lead    = about | at most | at least | usually | between
+    extreme = "(" [rarely | to | dash] figure [dash figure] [dash | or | +] ")"
+    tail    = "+" | or more | or less | ", rarely" [to] figure
+
+A bracket that holds a full range far off, or another unit, converts the range; it is no extreme.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from auctorum.characters.brackets import Bracket, read_bracket
+from auctorum.characters.figures import Figure, Line, in_unit
+from auctorum.characters.tokens import Number, Sort
+from auctorum.characters.units import UnfitUnit
+from auctorum.characters.wording import (
+    ABOUT,
+    AND,
+    AT_LEAST,
+    AT_MOST,
+    BETWEEN,
+    DOWNWARDS,
+    OR,
+    RANGE_WORDS,
+    RARELY,
+    UPWARDS,
+    USUALLY,
+)
+
+_LONGEST_LEAD = 6
+_MOST_BRACKETS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One range as printed, tokens `start` to `end`; numbers still as they stand, all in `unit`.
+
+    `says` are the properties named beside it (length, width...); `factor` of `factors` is its place in a product.
+    """
+
+    low: Number | None
+    high: Number | None
+    unit: str
+    start: int
+    end: int
+    least: Number | None = None
+    most: Number | None = None
+    usual: tuple[Number, Number] | None = None
+    approximate: bool = False
+    more: bool = False
+    says: tuple[str, ...] = ()
+    factor: int = 0
+    factors: int = 1
+    begins: int = 0  # where its product starts
+    times: bool = False  # a multiple of another organ, no figure of this one
+    at_most: bool = False  # said in the lead, so it may cover what follows
+    bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
+
+
+@dataclass(slots=True)
+class _Draft:
+    """A range while it is being read; figures keep their own units until the end."""
+
+    about: bool = False
+    at_most: bool = False
+    at_least: bool = False
+    between: bool = False
+    bare_to: bool = False
+    low: Figure | None = None
+    high: Figure | None = None
+    least: Figure | None = None
+    most: Figure | None = None
+    usual: tuple[Figure, Figure] | None = None
+    more: bool = False
+    less: bool = False
+    unit: str = ""
+
+
+def read_range(line: Line, at: int) -> Measure | None:
+    """The range that starts at this token, or None; looks at a bounded number of tokens beyond it."""
+    draft = _Draft()
+    place = _lead(line, at, draft)
+    place = _low_brackets(line, place, draft)
+    place = _lead(line, place, draft) if draft.least else place
+    first = line.figure(place)
+    if first is None:
+        return None
+    draft.low = draft.high = first
+    draft.about |= first.about
+    place = _second(line, first.end, draft)
+    place = _high_brackets(line, place, draft)
+    place = _unit(line, place, draft)
+    place = _tail(line, place, draft)
+    return _finished(draft, at, place)
+
+
+def _lead(line: Line, at: int, draft: _Draft) -> int:
+    for _ in range(_LONGEST_LEAD):
+        start = at
+        at = _lead_word(line, at, draft)
+        if at == start:
+            break
+    return at
+
+
+def _lead_word(line: Line, at: int, draft: _Draft) -> int:
+    sort = line.sort(at)
+    if sort is Sort.ABOUT:
+        draft.about = True
+        return at + 1
+    if sort in (Sort.LESS, Sort.MORE):
+        draft.at_most, draft.at_least = sort is Sort.LESS, sort is Sort.MORE
+        return at + 1
+    if sort is not Sort.WORD:
+        return at
+    # the longest phrase wins: "rarely more than" is a maximum, "more than" a minimum
+    ends = {"most": line.phrase(at, AT_MOST), "least": line.phrase(at, AT_LEAST), "about": line.phrase(at, ABOUT)}
+    kind, end = max(ends.items(), key=lambda item: item[1])
+    if end > at:
+        draft.about |= kind == "about"
+        draft.at_most |= kind == "most"
+        draft.at_least |= kind == "least"
+        draft.bare_to |= kind == "most" and line.text(at) == "to" and end == at + 1
+        return end
+    if line.text(at) in BETWEEN:
+        draft.between = True
+        return at + 1
+    return line.phrase(at, USUALLY)
+
+
+def _low_brackets(line: Line, at: int, draft: _Draft) -> int:
+    """Extremes before the typical range: `(3-)5`, `[3](4)-5`, `(3 or)5`; `at` if no figure follows them."""
+    place, least = at, draft.least
+    for _ in range(_MOST_BRACKETS):
+        bracket = read_bracket(line, place)
+        if bracket is None or bracket.first is None or bracket.usual:
+            break
+        place = bracket.end
+        least = least or bracket.first
+    if place == at:
+        return at
+    after = line.skip(place, Sort.DASH)
+    if after > place and line.figure(place) is not None:
+        after = place  # a minus, not a dash
+    if line.figure(after) is None:
+        return at
+    draft.least = least
+    return after
+
+
+def _second(line: Line, at: int, draft: _Draft) -> int:
+    """The upper figure, if a dash or a joining word leads to one."""
+    if line.sort(at) is Sort.DASH and line.sort(at + 1) is Sort.OPEN:
+        return at
+    place = line.skip(at, Sort.DASH)
+    word = line.text(place)
+    joins_or = word in OR or _in_list(line, place, draft)
+    joins = word in RANGE_WORDS or joins_or or (draft.between and word in AND)
+    if not joins and place == at:
+        return at
+    place += joins
+    about = max(line.skip(place, Sort.ABOUT), line.phrase(place, ABOUT), line.phrase(place, USUALLY))
+    second = line.figure(about)
+    if second is None or (word == "a" and line.sort(about) is not Sort.NUMBER):
+        return at
+    first = draft.low
+    assert first is not None
+    if _is_mixed(line, first, second, at):
+        mixed = Number.of_fraction(first.number.exact + second.number.exact, second.number.parts)
+        draft.low = draft.high = replace(second, number=mixed)
+        return second.end
+    draft.high = second
+    if joins_or and second.number.exact < first.number.exact and not (first.unit and second.unit):
+        draft.low, draft.high = second, first
+    if joins_or and (line.text(second.end) in OR or _in_list(line, second.end, draft)):
+        return _third(line, second.end, draft)
+    return second.end
+
+
+def _in_list(line: Line, at: int, draft: _Draft) -> bool:
+    """Whether a comma here parts number words (`in pairs, threes, or solitary`)."""
+    spelt = draft.high is not None and draft.high.spelt and not draft.high.unit
+    following = line.figure(at + 1 + (line.text(at + 1) in OR)) if spelt and line.sort(at) is Sort.COMMA else None
+    return following is not None and following.spelt and not following.unit
+
+
+def _third(line: Line, at: int, draft: _Draft) -> int:
+    place = line.skip(at, Sort.COMMA)
+    place += line.text(place) in OR
+    third = line.figure(place)
+    if third is None or draft.low is None or draft.high is None:
+        return at
+    figures = sorted((draft.low, draft.high, third), key=lambda figure: figure.number.exact)
+    draft.low, draft.high = figures[0], figures[-1]
+    return third.end
+
+
+def _is_mixed(line: Line, first: Figure, second: Figure, at: int) -> bool:
+    """`1-1/2 in.` is one and a half: a whole number, a hyphen without spaces, a proper fraction."""
+    hyphen = line.sort(at) is Sort.DASH and line.text(at) == "-" and line.tokens[at].glued
+    whole = first.number.parts == 1 and first.number.exact.denominator == 1 and first.number.value >= 1
+    return hyphen and whole and not first.unit and second.number.parts > 1 and 0 < second.number.value < 1
+
+
+def _high_brackets(line: Line, at: int, draft: _Draft) -> int:
+    for _ in range(_MOST_BRACKETS):
+        if line.sort(at) is Sort.PLUS:
+            draft.more, at = True, at + 1
+        bracket = read_bracket(line, line.skip(at, Sort.DASH))
+        if bracket is None:
+            break
+        if bracket.first is None:
+            draft.more = True
+        else:
+            _take_bracket(bracket, draft)
+        at = bracket.end
+    return at
+
+
+def _take_bracket(bracket: Bracket, draft: _Draft) -> None:
+    first, last, low, high = bracket.first, bracket.last, draft.low, draft.high
+    if first is None or last is None or low is None or high is None:
+        return
+    if bracket.usual:
+        draft.usual = (first, last)
+        return
+    core_unit, unit = high.unit or low.unit, last.unit or first.unit
+    if not bracket.marked and core_unit and unit and core_unit != unit:
+        return  # the same in another unit
+    least, most = _value(low, core_unit), _value(high, core_unit)
+    lowest, highest = _value(first, core_unit), _value(last, core_unit)
+    if first is not last and not bracket.marked and (lowest >= 2 * most or highest * 2 <= least):
+        return  # a conversion without its unit: 900-1500 m (3000-5000)
+    if highest > most or (bracket.marked and first is last and highest >= least):
+        if draft.most is None or highest > _value(draft.most, core_unit):
+            draft.most = last
+    elif lowest < least:
+        draft.least = first
+
+
+def _unit(line: Line, at: int, draft: _Draft) -> int:
+    """A unit behind the extremes, for every figure that has none of its own."""
+    unit, end = line.unit(line.skip(at, Sort.DASH))
+    draft.unit = unit
+    return end if unit else at
+
+
+def _tail(line: Line, at: int, draft: _Draft) -> int:
+    if line.sort(at) is Sort.PLUS:
+        draft.more, at = True, at + 1
+    at = read_open_end(line, at, draft)
+    if draft.unit:
+        at = _high_brackets(line, at, draft)
+    return _rare_tail(line, at, draft)
+
+
+def read_open_end(line: Line, at: int, draft: _Draft) -> int:
+    """`or more`, `et longiora` (after a comma too), `or less`."""
+    place = line.skip(at, Sort.COMMA)
+    if (end := line.phrase(place, UPWARDS)) > place:
+        draft.more = True
+        return end
+    if (end := line.phrase(place, DOWNWARDS)) > place:
+        draft.less = True
+        return end
+    return at
+
+
+def _rare_tail(line: Line, at: int, draft: _Draft) -> int:
+    """`, rarely 6-9`, `but occasionally to 25 cm`: an extreme, the outer end of a rare range."""
+    place = line.skip(at, Sort.COMMA)
+    place += line.text(place) in ("but", "or", "and", "sed")
+    end = line.phrase(place, RARELY)
+    if end == place:
+        return at
+    end = max(line.skip(end, Sort.LESS), line.phrase(end, AT_MOST), line.phrase(end, ABOUT))
+    first = line.figure(end)
+    if first is None:
+        return at
+    joined = line.sort(first.end) is Sort.DASH or line.text(first.end) in RANGE_WORDS | OR
+    last = (line.figure(first.end + 1) if joined else None) or first
+    _take_bracket(Bracket(first, last, last.end, marked=True), draft)
+    return last.end
+
+
+def _value(figure: Figure, unit: str) -> Fraction:
+    """The figure in this unit, or as it stands where it has none or one that does not convert."""
+    try:
+        return in_unit(figure.number, figure.unit, unit or figure.unit).exact
+    except UnfitUnit:
+        return figure.number.exact
+
+
+def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
+    low, high = draft.low, draft.high
+    if low is None or high is None:
+        return None
+    stated = [figure.unit for figure in (draft.most, high, low, draft.least) if figure and figure.unit]
+    unit = (high.unit or draft.unit or low.unit) or (stated[0] if stated else "")
+
+    def number(figure: Figure | None) -> Number | None:
+        own = figure.unit if figure else ""
+        # a bare lower figure shares the unit; "8 mm-1.2 cm" has two
+        return in_unit(figure.number, own, unit) if figure else None
+
+    usual = (number(draft.usual[0]), number(draft.usual[1])) if draft.usual else (None, None)
+    open_below = draft.at_most or draft.less
+    open_above = draft.at_least or (draft.more and low is high)
+    return Measure(
+        None if open_below else number(low),
+        None if open_above and not open_below else number(high),
+        unit, start, end, number(draft.least), number(draft.most),
+        (usual[0], usual[1]) if usual[0] and usual[1] else None,
+        draft.about, draft.more and not open_above and not open_below,
+        at_most=draft.at_most, bare_to=draft.bare_to,
+    )  # fmt: skip

@@ -1,0 +1,113 @@
+"""Growth stages named in a phrase: which stage each token stands under.
+
+Words of the trade (common practice, no source): a marker rules its clause, and the clauses after it when it stands
+before the value (`adult leaves 8 cm long, 2 cm wide`); `becoming` parts young from old.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from itertools import pairwise
+
+from auctorum.characters.figures import Line
+from auctorum.characters.tokens import Sort
+from auctorum.characters.wording import phrases
+
+_MARKERS = {
+    "young": "when young,while young,if young,young,at first,initially,juvenile,immature,in youth,when juvenile,"
+    "juvenculus,juvenculis,juvencula,junior,juniora,juniores,junioribus,primum,primo,first",
+    "old": "in age,with age,at length,when old,in old age,old,later,afterwards,ultimately,finally,eventually,demum,"
+    "tandem,aged,with age becoming,at last",
+    "mature": "adult,mature,when mature,at maturity,in maturity,ripe,when ripe,fully grown,full grown,adultus,adulta,"
+    "adultum,adultis,adulti,maturus,matura,maturum,maturis,maturitate",
+    "flower": "in flower,at anthesis,during anthesis,flowering,when flowering,at flowering,sub anthesi,in anthesi,"
+    "in bloom",
+    "fruit": "in fruit,at fruiting,when fruiting,fruiting,in fructu,fructifer,fructifera,fructiferum,fructiferi,"
+    "fructiferis",
+    "dry": "when dry,if dry,dry,dried,drying,when dried,on drying,in sicco,siccus,sicca,siccum,siccis,siccitate",
+    "fresh": "when fresh,fresh,in fresh state,in vivo",
+}
+_BECOMING = (
+    "becoming,turning,changing to,changing,fading to,fading,ageing,aging,becomes,turns,fades to,fades,soon,at length "
+    "becoming,later becoming,finally becoming,then,mox,dein,drying to"
+)
+_STAGE_OF = {tuple(marker.split()): stage for stage, several in _MARKERS.items() for marker in several.split(",")} | {
+    tuple(marker.split()): "becoming" for marker in _BECOMING.split(",")
+}
+_TABLE = phrases(*(" ".join(words) for words in _STAGE_OF))
+STAGES = tuple(_MARKERS)
+
+
+def stages_of(line: Line, values: Collection[int], own_words: Collection[str] = ()) -> list[str]:
+    """The stage of every token, empty where none is named; `values` are the tokens where a value starts.
+
+    `own_words` are words of the character itself (a state `dry`), which mark no stage.
+    """
+    stages = [""] * len(line.tokens)
+    carried = ""
+    for start, end in _clauses(line, own_words):
+        marks = _marks(line, start, end, own_words)
+        first_value = next((at for at in range(start, end) if at in values), end)
+        if not marks:
+            stage = carried
+        else:
+            stage = marks[-1][1]
+            carried = stage if marks[-1][0] < first_value < end and stage not in ("old",) else ""
+        if stage == "becoming":
+            stage = "old"
+        stages[start:end] = [stage] * (end - start)
+        if line.sort(end) is Sort.STOP:
+            carried = ""
+    return stages
+
+
+def becomes(line: Line, own_words: Collection[str] = ()) -> bool:
+    """Whether the phrase tells a change, so that what stands before it is the young state."""
+    ends = (_STAGE_OF.get(_found(line, at)) for at in range(len(line.tokens)) if line.text(at) not in own_words)
+    return "becoming" in ends
+
+
+def _found(line: Line, at: int) -> tuple[str, ...]:
+    """The longest marker that starts here; empty if none does."""
+    for words in _TABLE.get(line.text(at), ()):
+        if all(line.text(at + step) == word for step, word in enumerate(words)):
+            return words
+    return ()
+
+
+def _marks(line: Line, start: int, end: int, own_words: Collection[str]) -> list[tuple[int, str]]:
+    marks, at = [], start
+    while at < end:
+        words = _found(line, at) if line.text(at) not in own_words else ()
+        if words:
+            marks.append((at, _STAGE_OF[words]))
+        at += len(words) or 1
+    return marks
+
+
+def _clauses(line: Line, own_words: Collection[str]) -> list[tuple[int, int]]:
+    """Clauses between commas, semicolons and brackets; parted again before `becoming` and at an `and` between marks."""
+    cuts = [at for at in range(len(line.tokens)) if line.sort(at) in (Sort.COMMA, Sort.STOP)]
+    marked = dict(_marks(line, 0, len(line.tokens), own_words))
+    cuts += [at for at, stage in marked.items() if stage == "becoming" and at]
+    cuts += [at for at in range(len(line.tokens)) if line.sort(at) is Sort.OPEN and at + 1 in marked]
+    cuts += _cut_ands(line, marked, cuts)
+    edges = sorted({0, *cuts, len(line.tokens)})
+    return [(start, end) for start, end in pairwise(edges) if start < end]
+
+
+def _cut_ands(line: Line, marked: Collection[int], cuts: list[int]) -> list[int]:
+    """Each `and`, `but` with a mark on both sides before the next cut."""
+    found, stops = [], set(cuts)
+    mark_before, pending = False, -1
+    for at in range(len(line.tokens)):
+        if at in stops:
+            mark_before, pending = False, -1
+        elif at in marked:
+            if pending >= 0:
+                found.append(pending)
+                pending = -1
+            mark_before = True
+        elif line.text(at) in ("and", "but", "et", "sed") and mark_before:
+            pending = at
+    return found
