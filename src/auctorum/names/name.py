@@ -4,6 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from auctorum.problems import AuctorumError
+
+
+class UnreadableName(AuctorumError, ValueError):
+    """Words in which no name, or no author citation, can be read; `why` says what stood in the way."""
+
+    remedy = "write the name as the Code does: `Genus species var. epithet (Author) Author`"
+
+    def __init__(self, text: str, why: str) -> None:
+        super().__init__(text, why)
+        self.text, self.why = text, why
+
+    def __str__(self) -> str:
+        shown = self.text if len(self.text) <= 80 else f"{self.text[:77]}..."
+        return f"cannot read `{shown}`: {self.why}"
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Team:
@@ -46,12 +62,14 @@ NO_AUTHORS = Authors()
 class Ranked:
     """An epithet with its connecting term's rank in full (`variety`, `section`); hybrid for `nothovar.`
 
-    `authors` are those printed in the middle of a longer name (`Genus species Auth. var. species`).
+    `authors` are those printed after this epithet where further epithets follow; those at the end of a
+    name are the name's own.
     """
 
     rank: str
     epithet: str
     hybrid: bool = False
+    authors: Authors = NO_AUTHORS
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -60,8 +78,9 @@ class Name:
 
     `genus` holds the single word of a name above species rank (genus, family, order), too.
     `divisions` are ranked epithets between genus and species, `lower` those below the species.
-    `species_authors` are printed after the species epithet of an autonym or of a longer name; they
-    are no part of what makes two names the same words (see `bare`).
+    `species_authors` are printed after the species epithet of an autonym or of a longer name, or after
+    the genus where a division of it follows; they are no part of what makes two names the same words
+    (see `bare`).
     """
 
     genus: str
@@ -76,7 +95,18 @@ class Name:
     @property
     def bare(self) -> Name:
         """The same words without any authors."""
-        return replace(self, authors=NO_AUTHORS, species_authors=NO_AUTHORS)
+        lower = tuple(replace(one, authors=NO_AUTHORS) for one in self.lower)
+        divisions = tuple(replace(one, authors=NO_AUTHORS) for one in self.divisions)
+        return replace(self, authors=NO_AUTHORS, species_authors=NO_AUTHORS, lower=lower, divisions=divisions)
+
+    @property
+    def proper(self) -> Name:
+        """The name itself: with the final epithet only, what stands between being classification.
+
+        ICN Art. 24.1 (below the species), Art. 21.1 and Rec. 21A (below the genus).
+        """
+        divisions = () if self.species or self.lower else self.divisions[-1:]
+        return replace(self, lower=self.lower[-1:], divisions=divisions)
 
     @property
     def final_epithet(self) -> str:
@@ -99,12 +129,14 @@ class Name:
 class Usage:
     """A name as found in words: what surrounds it is kept apart, and nothing is lost.
 
-    `qualifiers` are pairs of the word (`cf.`, `aff.`, `?`) and the part it stands before
-    (`genus`, `species`, `lower`); `sense` is `auct. non X`, `sensu X` and the like, verbatim;
-    `remainder` is what was not understood.
+    `qualifiers` are pairs of the word (`cf.`, `aff.`, `?`, `agg.`) and the part it is about (`genus`,
+    `division`, `species`, `lower`); `sense` is `auct. non X`, `sensu X` and the like, verbatim; `notes` are
+    `nom. nud.`, `pro sp.`, `proles`, a Greek letter before an epithet and the like; `remainder` is what was
+    not understood or is no part of the name: year, reference, cultivar, second parent of a hybrid formula.
     """
 
     name: Name
     qualifiers: tuple[tuple[str, str], ...] = ()
     sense: str = ""
     remainder: str = ""
+    notes: str = ""
