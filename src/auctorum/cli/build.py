@@ -9,7 +9,7 @@ import click
 from auctorum.cli.common import kb_option, load, progress_bar
 
 
-@click.command(short_help="Build the static site.")
+@click.command()
 @kb_option
 @click.option("--out", default="site", show_default=True, type=click.Path(path_type=Path), help="Folder of the site.")
 @click.pass_context

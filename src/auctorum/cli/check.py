@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from auctorum.problems import Problem
 
 
-@click.command(short_help="List every problem of the knowledge base.")
+@click.command()
 @kb_option
 @json_option
 @click.pass_context

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus, Taxon
 
 
-@click.command(short_help="What authors say of a taxon, and where they differ.")
+@click.command()
 @click.argument("taxon")
 @click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
 @click.option("--character", "characters", multiple=True, help="Only this character; may be given again.")
@@ -59,7 +59,7 @@ def _title(corpus: Corpus, taxon: Taxon) -> str:
 
 
 def _data(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding]) -> dict[str, object]:
-    from auctorum.circumscription.export import finding_data
+    from auctorum.circumscription.summary import finding_data
 
     return {
         "taxon": _title(corpus, taxon),

@@ -9,7 +9,7 @@ import click
 from auctorum.cli.common import find_name, kb_option, load_quietly
 
 
-@click.group(short_help="Write it out in an open format.")
+@click.group()
 def export() -> None:
     """Write the knowledge base, or a part of it, in an open format."""
 

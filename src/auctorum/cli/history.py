@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from auctorum.nomenclature.history import Event, History
 
 
-@click.command(short_help="How a name moved, and who holds which view.")
+@click.command()
 @click.argument("name")
 @kb_option
 @json_option

@@ -10,16 +10,16 @@ import click
 
 from auctorum.problems import AuctorumError
 
-# name -> module below auctorum.cli and its command; what each needs is imported inside it, so that --help is quick
+# name -> module below auctorum.cli, and the line for --help; a module is imported when its command is used
 COMMANDS = {
-    "check": "check:check",
-    "history": "history:history",
-    "diagnosis": "diagnosis:diagnosis",
-    "match": "match:match",
-    "build": "build:build",
-    "serve": "serve:serve",
-    "export": "export:export",
-    "new": "new:new",
+    "check": ("check", "List every problem of the knowledge base."),
+    "history": ("history", "How a name moved, and who holds which view."),
+    "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
+    "match": ("match", "Which name a misspelt label means."),
+    "build": ("build", "Build the static site."),
+    "serve": ("serve", "Show a built site on this machine."),
+    "export": ("export", "Write it out in an open format."),
+    "new": ("new", "Start a knowledge base or a file of it."),
 }
 
 
@@ -32,10 +32,15 @@ class Commands(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if cmd_name not in COMMANDS:
             return None
-        module, attribute = COMMANDS[cmd_name].split(":")
-        command = getattr(importlib.import_module(f"auctorum.cli.{module}"), attribute)
+        module, _ = COMMANDS[cmd_name]
+        command = getattr(importlib.import_module(f"auctorum.cli.{module}"), cmd_name)
         assert isinstance(command, click.Command)
         return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """The list of commands from the table, so that --help imports none of them."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
 
     def invoke(self, ctx: click.Context) -> object:
         try:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from auctorum.matching.match import Candidate, Match
 
 
-@click.command(short_help="Which name a misspelt label means.")
+@click.command()
 @click.argument("labels", nargs=-1, metavar="LABEL...")
 @click.option("--file", "file", type=click.File(encoding="utf-8"), help="Labels from a file, one a line (- for input).")
 @kb_option
@@ -26,12 +26,12 @@ def match(ctx: click.Context, labels: tuple[str, ...], file: IO[str] | None, kb:
     Where two names are as likely, both are listed; where none is near enough, it says so rather than guess.
     Exit code 1 if any label has no match.
     """
-    from auctorum.matching.index import index_corpus
-    from auctorum.matching.match import match as match_label
-
     asked = [*labels, *(line.strip() for line in file or () if line.strip())]
     if not asked:
         raise click.UsageError("give at least one LABEL, or --file")
+    from auctorum.matching.index import index_corpus
+    from auctorum.matching.match import match as match_label
+
     corpus = load_quietly(kb)
     index = index_corpus(corpus)
     found = [match_label(label, index) for label in asked]

@@ -20,7 +20,7 @@ SCHEMAS = {
 }
 
 
-@click.group(short_help="Start a knowledge base or a file of it.")
+@click.group()
 def new() -> None:
     """Start a knowledge base or a file of it, with the fields to fill in; nothing that exists is overwritten."""
 

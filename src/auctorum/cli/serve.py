@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 
-@click.command(short_help="Show a built site on this machine.")
+@click.command()
 @click.argument("site", default="site", type=click.Path(exists=True, file_okay=False, path_type=Path))
 @click.option(
     "--port", default=8000, show_default=True, type=click.IntRange(0, 65535), help="Port; 0 takes a free one."
