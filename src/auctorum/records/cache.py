@@ -14,7 +14,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from auctorum.problems import Place
+from pydantic_core import from_json
+
 from auctorum.records.schema import PLACE_KEY
 
 
@@ -42,7 +43,7 @@ def content_key(content: bytes) -> str:
 def load(path: Path) -> dict[str, Any]:
     """Content key -> data; empty where there is no cache, or one that is corrupt or of another reader."""
     try:
-        found = json.loads(path.read_bytes())
+        found = from_json(path.read_bytes())
         if found["version"] != reader_version() or not isinstance(found["files"], dict):
             return {}
     except (OSError, ValueError, KeyError, TypeError, RecursionError):
@@ -56,20 +57,6 @@ def flatten(data: Any) -> Any:
     if isinstance(data, dict):
         return {key: [value.line, value.column] if key == PLACE_KEY else flatten(value) for key, value in data.items()}
     return [flatten(item) for item in data] if isinstance(data, list) else data
-
-
-def inflate(data: Any, file: str) -> Any:
-    """Data as the parser gave it; raises ValueError, TypeError or KeyError where it can't have come from there."""
-    if isinstance(data, dict):
-        line, column = data[PLACE_KEY]
-        out = {key: value if type(value) is str else inflate(value, file) for key, value in data.items()}
-        out[PLACE_KEY] = Place(file, int(line), int(column))
-        return out
-    if isinstance(data, list):
-        return [item if type(item) is str else inflate(item, file) for item in data]
-    if isinstance(data, str | int):
-        return data
-    raise ValueError(data)
 
 
 def dump(files: dict[str, Any]) -> str:

@@ -35,6 +35,14 @@ def validate(record: type[T], data: dict[str, Any]) -> tuple[T | None, list[Prob
         return None, [_problem(record, detail, place) for detail in error.errors(include_url=False)]
 
 
+def revalidate(record: type[T], data: Any, file: str) -> T | None:
+    """The record from data that was good once (places as [line, column] in `file`); None if it is not good now."""
+    try:
+        return adapter(record).validate_python(data, context=file)
+    except (ValidationError, ValueError, TypeError, LookupError, RecursionError):
+        return None
+
+
 # Keys of a record that hold lists of records, so that one bad item does not cost the whole file.
 _ITEMS: dict[type, tuple[tuple[str, type], ...]] = {
     schema.Literature: (("acts", schema.Act), ("treatments", schema.TreatmentRecord)),

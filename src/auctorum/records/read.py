@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 
 from auctorum.problems import Place, Problem
 from auctorum.records import cache, schema
-from auctorum.records.faults import validate_and_salvage
+from auctorum.records.faults import revalidate, validate_and_salvage
 from auctorum.records.tables import parse_rows
 from auctorum.records.write import write_text
 from auctorum.records.yamltext import locate, parse
@@ -64,11 +64,10 @@ class _Reader:
             return None
         key = cache.content_key(content)
         if key in self.kept:
-            with contextlib.suppress(ValueError, TypeError, KeyError, RecursionError):
-                found, faults = validate_and_salvage(record, cache.inflate(self.kept[key], file))
-                if found is not None and not faults:
-                    self.used[key] = self.kept[key]
-                    return found
+            trusted = revalidate(record, self.kept[key], file)
+            if trusted is not None:
+                self.used[key] = self.kept[key]
+                return trusted
         text = self.decoded(content, file)
         if text is None:
             return None

@@ -31,9 +31,18 @@ CONFIG = ConfigDict(extra="forbid", alias_generator=_kebab, str_strip_whitespace
 Words = Annotated[str, StringConstraints(min_length=1)]
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(?:-[a-z0-9]+)*$", max_length=80)]
 Date = Annotated[str, AfterValidator(check_date)]
-# A place is put in by the reader and is no key of the file: taken as it is, absent from the JSON Schema.
-_AS_IS = GetPydanticSchema(lambda _source, _handler: core_schema.any_schema())
-RecordPlace = Annotated[Place, _AS_IS]
+
+
+def _read_place(place: Any, info: core_schema.ValidationInfo) -> Place:
+    """A place as the parser gives it, or [line, column] as the cache keeps it, in the file of the context."""
+    return place if isinstance(place, Place) else Place(str(info.context), int(place[0]), int(place[1]))
+
+
+# A place is put in by the reader and is no key of the file (and no part of its JSON Schema).
+_PLACE_SCHEMA = GetPydanticSchema(
+    lambda _source, _handler: core_schema.with_info_before_validator_function(_read_place, core_schema.any_schema())
+)
+RecordPlace = Annotated[Place, _PLACE_SCHEMA]
 
 
 def _without_place(data: Any) -> Any:
