@@ -77,13 +77,13 @@ def chosen(line: Line, found: Iterable[Measure], character: Character, places: t
 
 
 def related(line: Line, found: Iterable[Measure], places: tuple[int, ...]) -> tuple[Measure, ...]:
-    """The ranges in sentences that mention the structure; all of them if none is."""
-    ranges = tuple(found)
+    """The ranges in sentences that mention the structure; all of them if none does."""
+    every = tuple(found)
     if not places:
-        return ranges
+        return every
     sentences = sentence_of(line)
     named = {sentences[place] for place in places}
-    return tuple(one for one in ranges if sentences[one.start] in named) or ranges
+    return tuple(one for one in every if sentences[one.start] in named) or every
 
 
 def sentence_of(line: Line) -> list[int]:

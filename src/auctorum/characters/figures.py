@@ -26,6 +26,7 @@ from auctorum.characters.wording import (
 
 _MEASURED_ACCUSATIVES = frozenset({"lineam", "pollicem", "unciam", "pedem"})
 _LARGEST_PART = 1000
+_NEXT_SMALLER = {"ft": "in", "in": "line", "paris-foot": "paris-inch", "paris-inch": "paris-line"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +97,15 @@ class Line:
         if not unit:
             return found
         number, end = self._and_a_half(found.number, end)
-        return Figure(number, unit, end, found.about, found.spelt)
+        return self._with_rest(Figure(number, unit, end, found.about, found.spelt))
+
+    def _with_rest(self, whole: Figure) -> Figure:
+        """`3 ft. 6 in.`, `1 in. 6 lin.`: both together in the smaller unit."""
+        rest = self._digits(whole.end) if whole.unit in _NEXT_SMALLER else None
+        unit, end = self.unit(rest.end) if rest else ("", 0)
+        if rest is None or unit != _NEXT_SMALLER[whole.unit] or not 0 < rest.number.value < 12:
+            return whole
+        return Figure(number_of(whole.number.exact * 12 + rest.number.exact), unit, end, whole.about)
 
     def _digits(self, at: int) -> Figure | None:
         if self.signed and self.sort(at) is Sort.DASH and self.text(at) == "-" and self._is_minus(at):

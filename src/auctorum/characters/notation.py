@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from auctorum.characters.brackets import Bracket, read_bracket
 from auctorum.characters.figures import Figure, Line, in_unit
@@ -34,6 +35,7 @@ from auctorum.characters.wording import (
 )
 
 _LONGEST_LEAD = 6
+_LONGEST_LIST = 6
 _MOST_BRACKETS = 3
 
 
@@ -158,9 +160,11 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     """The upper figure, if a dash or a joining word leads to one."""
     if line.sort(at) is Sort.DASH and line.sort(at + 1) is Sort.OPEN:
         return at
+    if (end := _list(line, at, draft)) > at:
+        return end
     place = line.skip(at, Sort.DASH)
     word = line.text(place)
-    joins_or = word in OR or _in_list(line, place, draft)
+    joins_or = word in OR
     joins = word in RANGE_WORDS or joins_or or (draft.between and word in AND)
     if not joins and place == at:
         return at
@@ -169,8 +173,7 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     second = line.figure(about)
     if second is None or (word == "a" and line.sort(about) is not Sort.NUMBER):
         return at
-    first = draft.low
-    assert first is not None
+    first = draft.low or second
     if _is_mixed(line, first, second, at):
         mixed = Number.of_fraction(first.number.exact + second.number.exact, second.number.parts)
         draft.low = draft.high = replace(second, number=mixed)
@@ -178,27 +181,29 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     draft.high = second
     if joins_or and second.number.exact < first.number.exact and not (first.unit and second.unit):
         draft.low, draft.high = second, first
-    if joins_or and (line.text(second.end) in OR or _in_list(line, second.end, draft)):
-        return _third(line, second.end, draft)
     return second.end
 
 
-def _in_list(line: Line, at: int, draft: _Draft) -> bool:
-    """Whether a comma here parts number words (`in pairs, threes, or solitary`)."""
-    spelt = draft.high is not None and draft.high.spelt and not draft.high.unit
-    following = line.figure(at + 1 + (line.text(at + 1) in OR)) if spelt and line.sort(at) is Sort.COMMA else None
-    return following is not None and following.spelt and not following.unit
-
-
-def _third(line: Line, at: int, draft: _Draft) -> int:
-    place = line.skip(at, Sort.COMMA)
-    place += line.text(place) in OR
-    third = line.figure(place)
-    if third is None or draft.low is None or draft.high is None:
+def _list(line: Line, at: int, draft: _Draft) -> int:
+    """`3, 4 or 5`, `in pairs, threes, or solitary`: from the least to the greatest; `at` if it is no list."""
+    first = draft.low
+    if first is None or first.unit:
         return at
-    figures = sorted((draft.low, draft.high, third), key=lambda figure: figure.number.exact)
-    draft.low, draft.high = figures[0], figures[-1]
-    return third.end
+    figures, place, last = [first], at, False
+    while len(figures) < _LONGEST_LIST and not last:
+        after = line.skip(place, Sort.COMMA)
+        last = line.text(after) in OR
+        figure = line.figure(after + last)
+        if figure is None or (after == place and not last) or (figure.unit and not last):
+            return at
+        figures.append(figure)
+        place = figure.end
+    rising = all(one.number.exact < two.number.exact for one, two in pairwise(figures))
+    if not last or len(figures) < 3 or not (rising or all(figure.spelt for figure in figures)):
+        return at
+    ordered = sorted(figures, key=lambda figure: figure.number.exact)
+    draft.low, draft.high = ordered[0], replace(ordered[-1], unit=figures[-1].unit)
+    return place
 
 
 def _is_mixed(line: Line, first: Figure, second: Figure, at: int) -> bool:

@@ -40,8 +40,16 @@ def read_numbers(line: Line, character: Character) -> tuple[Reading, ...]:
     for stage, group in _by_stage(found, stages).items():
         measure = _of_character(line, group, found, character, places)
         if measure is not None:
-            readings.append(Reading(range_of(measure), stage))
+            readings.append(Reading(range_of(_turned(measure, character)), stage))
     return tuple(readings)
+
+
+def _turned(measure: Measure, character: Character) -> Measure:
+    """An arc in degrees that crosses north (315-45°) ends above 360."""
+    low, high = measure.low, measure.high
+    if character.kind is not Kind.ANGLE or not low or not high or not 0 <= high.value < low.value <= 360:
+        return measure
+    return replace(measure, high=replace(high, value=high.value + 360))
 
 
 def _by_stage(found: Iterable[Measure], stages: list[str]) -> dict[str, list[Measure]]:

@@ -11,7 +11,7 @@ from itertools import pairwise
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.wording import RARELY, number_of, phrases
+from auctorum.characters.wording import RARELY, TIMES_WORDS, number_of, phrases
 
 _INVERSE_WORDS = "shorter smaller narrower menor menores brevior brevius breviores breviora brevioribus"
 _INVERSE = frozenset(_INVERSE_WORDS.split())
@@ -90,6 +90,8 @@ def _quotient(line: Line, ranges: tuple[Measure, ...]) -> Measure | None:
 
 def _compared(line: Line) -> Measure | None:
     """`equalling`, `longer than`, `as long as or slightly longer`: 1, with an open end."""
+    if any(token.text in TIMES_WORDS for token in line.tokens):
+        return None  # "n times longer": a factor that is not given
     equal = longer = shorter = False
     for at in range(len(line.tokens)):
         shorter |= line.phrase(at, _SHORTER) > at

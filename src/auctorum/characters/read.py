@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from auctorum.characters.figures import Line
 from auctorum.characters.numbers import NoUnit, read_numbers
+from auctorum.characters.products import measures_of
 from auctorum.characters.state_words import read_presence, read_states
 from auctorum.characters.tokens import tokens_of
 from auctorum.characters.values import Reading
@@ -73,6 +74,8 @@ def _why(phrase: Line, character: Character) -> str:
         return "there are no words"
     if not character.kind.is_numeric:
         return "they name none of its states"
+    if any(one.times for one in measures_of(phrase)):
+        return "they only compare it with another organ"
     if all(token.number is None for token in phrase.tokens):
         return "they hold no figure"
     return f"no figure in them is a {character.property}"

@@ -5,7 +5,6 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 from itertools import groupby
-from math import gcd
 
 from auctorum.characters.directions import compass_point
 from auctorum.characters.tokens import VULGAR
@@ -107,14 +106,13 @@ def _figure(value: Decimal | None, parts: int) -> str | None:
     """The printed digits, or whole and fraction for a number printed with one."""
     if value is None:
         return None
-    over = round(abs(Fraction(value)) * parts)
-    whole, over = divmod(over, parts)
+    whole, over = divmod(round(abs(Fraction(value)) * parts), parts)
     if parts == 1 or over == 0:
         return _digits(value)
-    sign = _SIGN_OF.get(Fraction(over, parts)) if gcd(over, parts) == 1 else None
-    minus = "−" if value < 0 else ""
+    rest = Fraction(over, parts)
+    sign, minus = _SIGN_OF.get(rest), "−" if value < 0 else ""
     if sign is None:
-        return f"{minus}{whole} {over}/{parts}" if whole else f"{minus}{over}/{parts}"
+        return f"{minus}{whole} {rest}" if whole else f"{minus}{rest}"
     return f"{minus}{whole or ''}{sign}"
 
 

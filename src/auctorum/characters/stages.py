@@ -35,7 +35,6 @@ _STAGE_OF = {tuple(marker.split()): stage for stage, several in _MARKERS.items()
     tuple(marker.split()): "becoming" for marker in _BECOMING.split(",")
 }
 _TABLE = phrases(*(" ".join(words) for words in _STAGE_OF))
-STAGES = tuple(_MARKERS)
 
 
 def stages_of(line: Line, values: Collection[int], own_words: Collection[str] = ()) -> list[str]:
@@ -52,7 +51,7 @@ def stages_of(line: Line, values: Collection[int], own_words: Collection[str] = 
             stage = carried
         else:
             stage = marks[-1][1]
-            carried = stage if marks[-1][0] < first_value < end and stage not in ("old",) else ""
+            carried = stage if marks[-1][0] < first_value < end and stage != "old" else ""
         if stage == "becoming":
             stage = "old"
         stages[start:end] = [stage] * (end - start)
@@ -90,10 +89,25 @@ def _clauses(line: Line, own_words: Collection[str]) -> list[tuple[int, int]]:
     cuts = [at for at in range(len(line.tokens)) if line.sort(at) in (Sort.COMMA, Sort.STOP)]
     marked = dict(_marks(line, 0, len(line.tokens), own_words))
     cuts += [at for at, stage in marked.items() if stage == "becoming" and at]
-    cuts += [at for at in range(len(line.tokens)) if line.sort(at) is Sort.OPEN and at + 1 in marked]
+    cuts += _cut_brackets(line, marked)
     cuts += _cut_ands(line, marked, cuts)
     edges = sorted({0, *cuts, len(line.tokens)})
     return [(start, end) for start, end in pairwise(edges) if start < end]
+
+
+def _cut_brackets(line: Line, marked: Collection[int]) -> list[int]:
+    """Both ends of each bracket that holds a mark: `brownish (lighter with age)`."""
+    found: list[int] = []
+    opened, holds = -1, False
+    for at in range(len(line.tokens)):
+        sort = line.sort(at)
+        if sort is Sort.OPEN:
+            opened, holds = at, False
+        elif sort is Sort.CLOSE and opened >= 0:
+            found += [opened, at] if holds else []
+            opened = -1
+        holds |= at in marked
+    return found
 
 
 def _cut_ands(line: Line, marked: Collection[int], cuts: list[int]) -> list[int]:

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from auctorum.characters.choose import mentions
+from auctorum.characters.clauses import own_tokens
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import Match, matches_of
 from auctorum.characters.stages import becomes, stages_of
@@ -58,7 +59,10 @@ class _Said:
 
 def read_states(line: Line, character: Character) -> tuple[Reading, ...]:
     """Readings of a character of states, one for each growth stage in the order of the phrase; () for none."""
-    matches = matches_of(line, character)
+    places = mentions(line, (character.structure, *character.words))
+    own_part = own_tokens(line, places)
+    every = matches_of(line, character)
+    matches = tuple(match for match in every if own_part[match.start]) or every
     own = {part for state in character.states for word in (state.name, *state.words) for part in folded(word).split()}
     own &= {"dry", "fresh", "old", "young", "mature", "ripe"}
     stages = stages_of(line, {match.start for match in matches}, own)
@@ -87,14 +91,24 @@ def read_presence(line: Line, character: Character) -> tuple[Reading, ...]:
     for at in range(len(line.tokens)):
         modality = _modality(line, at, modality)
         text = line.text(at)
-        denied |= text in ("not", "never", "non")
-        if text in _NONE or (line.sort(at) is Sort.NUMBER and line.tokens[at].text == "0"):
+        denied |= text in ("not", "non")
+        if (
+            text in _NONE
+            or _is_privative(text, character)
+            or (line.sort(at) is Sort.NUMBER and line.tokens[at].text == "0")
+        ):
             shares.append(Share(PRESENT if denied else ABSENT, None, modality))
         elif text in _SOME and not (text == "with" and not mentions(line, (character.structure,))):
             shares.append(Share(ABSENT if denied else PRESENT, None, modality))
     if not shares and mentions(line, (character.structure, *character.words)):
         shares.append(Share(ABSENT if denied else PRESENT, None, modality))
     return (Reading(States(_unique(_settled(shares)))),) if shares else ()
+
+
+def _is_privative(text: str, character: Character) -> bool:
+    """`ebracteate`, `spurless` of bracts and spurs."""
+    name = folded(character.structure).split()[-1:]
+    return bool(name) and (text.startswith((f"e{name[0]}", f"ex{name[0]}")) or text == f"{name[0]}less")
 
 
 def _settled(shares: list[Share]) -> list[Share]:
@@ -122,7 +136,7 @@ def _said(line: Line, matches: tuple[Match, ...]) -> list[_Said]:
                 modality = outer
             elif text in _NOT and _modality(line, at, Modality.ALWAYS) is not Modality.OFTEN:
                 denied = fresh = True
-            elif sort is Sort.COMMA or (sort is Sort.WORD and text not in _GOES_ON and not fresh):
+            elif sort is Sort.COMMA or (sort is Sort.WORD and text not in _GOES_ON | _TO and not fresh):
                 denied = False
             modality = _modality(line, at, modality)
             at += 1
