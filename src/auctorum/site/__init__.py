@@ -1,0 +1,1 @@
+"""The static site: page contexts, pictures, rendering, writing and a loopback server."""

@@ -1,0 +1,161 @@
+"""What the pages ask of the corpus: each answer computed once, each thing with its address and its words."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import cached_property
+from string import ascii_lowercase
+
+from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.findings import Diagnosis
+from auctorum.corpus.model import Corpus, Taxon, Work
+from auctorum.names.format import format_name, parts
+from auctorum.names.name import Name
+from auctorum.nomenclature.history import History, history
+from auctorum.nomenclature.standing import Standing, standing
+from auctorum.problems import Problem
+from auctorum.site.paths import slugs
+from auctorum.site.words import NameFinder, Rich, Run, linked, plain
+
+
+class Answers:
+    """The corpus and its problems, with answers kept and every page's path known."""
+
+    def __init__(self, corpus: Corpus, problems: Sequence[Problem]) -> None:
+        self.corpus = corpus
+        self.problems = tuple(sorted(problems))
+        self._histories: dict[str, History] = {}
+        self._diagnoses: dict[str, Diagnosis] = {}
+        self._standings: dict[str, tuple[Standing, ...]] = {}
+
+    def history(self, group: str) -> History:
+        """The history of one group of names."""
+        if group not in self._histories:
+            self._histories[group] = history(self.corpus, group)
+        return self._histories[group]
+
+    def standing(self, name: str) -> tuple[Standing, ...]:
+        """The standing of one name under the Code."""
+        if name not in self._standings:
+            self._standings[name] = standing(self.corpus, name)
+        return self._standings[name]
+
+    def diagnosis(self, taxon: str) -> Diagnosis:
+        """What the statements about one taxon come to."""
+        if taxon not in self._diagnoses:
+            self._diagnoses[taxon] = diagnosis(self.corpus, taxon)
+        return self._diagnoses[taxon]
+
+    # --- where things stand
+
+    @cached_property
+    def name_paths(self) -> dict[str, str]:
+        return _paths("names", self.corpus.names)
+
+    @cached_property
+    def taxon_paths(self) -> dict[str, str]:
+        return _paths("taxa", self.corpus.taxa)
+
+    @cached_property
+    def character_paths(self) -> dict[str, str]:
+        return _paths("characters", self.corpus.vocabulary)
+
+    @cached_property
+    def work_paths(self) -> dict[str, str]:
+        return _paths("publications", self.corpus.works)
+
+    @cached_property
+    def author_paths(self) -> dict[str, str]:
+        return _paths("authors", self.authors)
+
+    @cached_property
+    def authors(self) -> tuple[str, ...]:
+        """Everybody who wrote a work, as citations print them, in alphabetical order."""
+        return tuple(sorted({author for work in self.corpus.works.values() for author in work.authors}))
+
+    @cached_property
+    def taxon_of_name(self) -> dict[str, str]:
+        """For each name that somebody accepts, the first taxon that bears it; plain senses come first."""
+        found: dict[str, str] = {}
+        for taxon in sorted(self.corpus.taxa.values(), key=lambda taxon: (taxon.sense != "", taxon.id)):
+            for name in taxon.names:
+                found.setdefault(name, taxon.id)
+        return found
+
+    @cached_property
+    def taxa_of_group(self) -> dict[str, tuple[Taxon, ...]]:
+        """The taxa of each group of names."""
+        found: dict[str, list[Taxon]] = {}
+        for taxon in self.corpus.taxa.values():
+            found.setdefault(taxon.group, []).append(taxon)
+        return {group: tuple(taxa) for group, taxa in found.items()}
+
+    # --- how things are called
+
+    def name(self, name: str, authors: bool = False, link: bool = True) -> Rich:
+        """A name as it is set, as a link to its page."""
+        entry = self.corpus.names[name].name
+        rich = set_name(entry if authors else entry.bare)
+        return linked(rich, self.name_paths[name]) if link else rich
+
+    def taxon(self, taxon: str, authors: bool = False, link: bool = True) -> Rich:
+        """A taxon under its current name, with its sense where it has one."""
+        record = self.corpus.taxa[taxon]
+        sense = f", in the {record.sense} sense" if record.sense else ""
+        rich = (*self.name(record.current, authors, link=False), *plain(sense))
+        return linked(rich, self.taxon_paths[taxon]) if link else rich
+
+    def work(self, work: str) -> Rich:
+        """A work by its authors and year, as a link to its page."""
+        return (Run(self.bylines[work], href=self.work_paths[work]),)
+
+    def works(self, works: Iterable[str]) -> tuple[Rich, ...]:
+        """Each of `works`, by date."""
+        ordered = sorted(set(works), key=lambda work: (self.corpus.works[work].date, work))
+        return tuple(self.work(work) for work in ordered)
+
+    def author(self, author: str) -> Rich:
+        """An author, as a link to the page."""
+        return (Run(author, href=self.author_paths[author]),)
+
+    def character(self, character: str) -> Rich:
+        """A character, as a link to its page."""
+        return (Run(character, href=self.character_paths.get(character, "")),)
+
+    @cached_property
+    def bylines(self) -> dict[str, str]:
+        """Short authors and year of each work; works that share both are told apart by a letter."""
+        short = {work.id: short_byline(work) for work in self.corpus.works.values()}
+        shared = Counter(short.values())
+        seen: Counter[str] = Counter()
+        for work, byline in short.items():
+            if shared[byline] > 1:
+                letter = ascii_lowercase[seen[byline] % 26]
+                seen[byline] += 1
+                short[work] = byline + letter
+        return short
+
+    @cached_property
+    def finder(self) -> NameFinder:
+        """Finds the names of the corpus in running text."""
+        names = (entry.name.bare for entry in self.corpus.names.values())
+        return NameFinder({format_name(name): set_name(name) for name in names})
+
+    def italics(self, text: str) -> Rich:
+        """`text` with the names of the corpus set as names."""
+        return self.finder.set(text)
+
+
+def set_name(name: Name) -> Rich:
+    """The words of a name, epithets in italics."""
+    return tuple(Run(text, italic) for text, italic in parts(name))
+
+
+def short_byline(work: Work) -> str:
+    """Authors and year; of more than two authors the first, with `& al.`"""
+    return work.byline if len(work.authors) < 3 else f"{work.authors[0]} & al. {work.year}"
+
+
+def _paths(folder: str, ids: Iterable[str]) -> dict[str, str]:
+    return {each: f"{folder}/{own}.html" for each, own in slugs(ids).items()}

@@ -1,0 +1,192 @@
+"""From answers to pictures: a history becomes a rank path, a finding becomes a ladder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from auctorum.characters.show import format_value
+from auctorum.characters.values import Modality, Share, States
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
+from auctorum.nomenclature.history import Event, History
+from auctorum.records.schema import ActKind
+from auctorum.site.answers import Answers
+from auctorum.site.pages import Figure
+from auctorum.site.pictures.range_ladder import Ladder, Rung, range_ladder
+from auctorum.site.pictures.rank_path import Mark, Path, rank_path, sample
+from auctorum.site.pictures.state_ladder import Patch, StateLadder, StateRow, state_ladder
+from auctorum.site.ranks import by_rank
+from auctorum.site.words import Rich, plain, text_of
+
+SUNK, WRONG, NO_STANDING, LEFT_OUT = "in synonymy", "misapplied", "no standing", "left out"
+ASIDE = (SUNK, WRONG, NO_STANDING, LEFT_OUT)
+ABOUT_A_NAME = (ActKind.TYPE_DESIGNATION, ActKind.VARIANT_SPELLING)  # acts that move nothing
+_OF_STATUS = {"accepted": "disc", "synonym": "ring", "misapplied": "cross", "doubtful": "query"}
+_MEANING = {
+    "square": "published as new",
+    "diamond": "moved, re-ranked or renamed",
+    "hollow": "printed without standing under the Code",
+    "disc": "accepted",
+    "ring": "sunk into another taxon",
+    "query": "kept with doubt",
+    "cross": "name held to be misapplied",
+    "tick": "covers the group, leaves it out",
+}
+_STRENGTH = {
+    Modality.ALWAYS: "solid", Modality.USUALLY: "solid", Modality.OFTEN: "hatched", Modality.SOMETIMES: "hatched",
+    Modality.OCCASIONALLY: "outline", Modality.RARELY: "outline", Modality.NEVER: "cross",
+}  # fmt: skip
+
+
+def path_figure(answers: Answers, group: str, name: Rich, key: str) -> Figure | None:
+    """The rank path of a group of names; None where the corpus has neither act nor placement of it."""
+    history = answers.history(group)
+    marks = tuple(_marks(answers, history))
+    if not marks:
+        return None
+    used = {mark.lane for mark in marks}
+    ranks = by_rank(used - set(ASIDE))
+    lanes = (*ranks, *(lane for lane in ASIDE if lane in used))
+    title = f"Rank path of {text_of(name)}"
+    path = Path(title, _described(history, marks), lanes, len(ranks), marks)
+    shapes = [shape for shape in _MEANING if any(mark.shape == shape for mark in marks)]
+    caption = (*plain("Rank path of "), *name, *plain(": years across, ranks as steps. The line joins the acts."))
+    return Figure(
+        rank_path(path, key), rank_path(path, f"{key}-n", narrow=True), caption,
+        tuple((sample(shape), _MEANING[shape]) for shape in shapes),
+    )  # fmt: skip
+
+
+def _marks(answers: Answers, history: History) -> Iterator[Mark]:
+    """One mark for each lane on which a work stands, by year; an act says more than a placement beside it."""
+    found: dict[tuple[str, str], Mark] = {}
+    for event in history.events:
+        if event.is_act and event.what in ABOUT_A_NAME:
+            continue
+        mark = _mark(answers, event)
+        key = (event.work, mark.lane)
+        if key not in found or (event.is_act and not found[key].joined):
+            found[key] = mark
+    silent = [Mark(answers.corpus.works[work].year, LEFT_OUT, "tick", answers.bylines[work]) for work in history.silent]
+    yield from sorted([*found.values(), *silent], key=lambda mark: mark.year)
+
+
+def _mark(answers: Answers, event: Event) -> Mark:
+    label = answers.bylines[event.work]
+    if event.is_act:
+        if without_standing(event):
+            return Mark(event.year, NO_STANDING, "hollow", label)
+        shape = "square" if event.what == ActKind.NEW_TAXON else "diamond"
+        return Mark(event.year, event.rank or "unranked", shape, label, joined=True)
+    lane = {"synonym": SUNK, "misapplied": WRONG}.get(event.status, event.rank or "unranked")
+    return Mark(event.year, lane, _OF_STATUS.get(event.status, "query"), label)
+
+
+def without_standing(event: Event) -> bool:
+    """Whether the act of `event` fails to publish a name at all."""
+    return any(note.startswith(("not ", "nomen nudum")) for note in event.notes)
+
+
+def _described(history: History, marks: Iterable[Mark]) -> str:
+    """The picture in a sentence or two, for those who cannot see it."""
+    acts = [f"{mark.label} as {mark.lane}" for mark in marks if mark.joined]
+    views = [f"{view.label}: {len(view.authors)}" for view in history.views]
+    told = [f"Acts: {'; '.join(acts)}." if acts else "", f"Authors by view: {'; '.join(views)}." if views else ""]
+    told.append(f"Works that cover the group and leave it out: {len(history.silent)}." if history.silent else "")
+    return " ".join(filter(None, told)) + " The table below says the same."
+
+
+def ladder_figure(answers: Answers, finding: Finding, subject: Rich, key: str) -> Figure | None:
+    """The ladder of a finding; None where nobody says anything. `subject` is what the title says it is of."""
+    character = answers.corpus.vocabulary[finding.character]
+    if not finding.evidence:
+        return None
+    stage = f" ({finding.stage})" if finding.stage else ""
+    title = f"{character.name.capitalize()}{stage}: {text_of(subject)}"
+    description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
+    if character.kind.is_numeric:
+        ranges = _ladder(answers, finding, character, title, description)
+        caption = f"{title}. Bars: typical range; thin lines: extremes; arrow heads: an end left open."
+        if ranges.majority:
+            caption += " Hatched: within the range of at least half of the authors."
+        if any(rung.repeats for rung in ranges.rungs):
+            caption += " Hollow bars repeat an earlier work."
+        return Figure(range_ladder(ranges, key), range_ladder(ranges, f"{key}-n", narrow=True), plain(caption))
+    states = _states(answers, finding, character, title, description)
+    caption = (
+        f"{title}. Solid: always or usually; hatched: often or sometimes; outline: seldom; cross: never."
+        + (" Hatched columns: allowed by every author." if states.shared else "")
+        + _unsaid(answers, finding)
+    )  # fmt: skip
+    return Figure(state_ladder(states, key), state_ladder(states, f"{key}-n", narrow=True), plain(caption))
+
+
+def _unsaid(answers: Answers, finding: Finding) -> str:
+    """Who says nothing, in words: rows without a mark would bury the few that have one."""
+    silent = [text_of(work) for work in answers.works(finding.silent)]
+    return f" Says nothing: {', '.join(silent)}." if silent else ""
+
+
+def _ladder(answers: Answers, finding: Finding, character: Character, title: str, description: str) -> Ladder:
+    rungs = [(evidence.year, evidence.work, _rung(answers, evidence)) for evidence in finding.evidence]
+    rungs += [(_year(answers, work), work, Rung(answers.bylines[work])) for work in finding.silent]
+    agreement = finding.agreement
+    majority: tuple[tuple[float, float], ...] = ()
+    core = None
+    if isinstance(agreement, RangeAgreement) and len({evidence.work for evidence in finding.evidence}) > 1:
+        majority = tuple(filter(None, (_ends(span) for span in agreement.majority)))
+        core = _ends(agreement.core) if agreement.core else None
+    ordered = tuple(rung for *_, rung in sorted(rungs, key=lambda row: (row[0], row[1])))
+    return Ladder(title, description, character.unit, ordered, majority, core)
+
+
+def _rung(answers: Answers, evidence: Evidence) -> Rung:
+    span, extremes = evidence.span or Span(None, None), evidence.extremes or Span(None, None)
+    low, high, least, most = (
+        None if end is None else float(end) for end in (span.low, span.high, extremes.low, extremes.high)
+    )
+    return Rung(
+        answers.bylines[evidence.work], format_value(evidence.value), low, high,
+        least if least != low else None, most if most != high else None, evidence.weight < 1,
+    )  # fmt: skip
+
+
+def _states(answers: Answers, finding: Finding, character: Character, title: str, description: str) -> StateLadder:
+    names = state_names(character)
+    column = {name: index for index, name in enumerate(names)}
+    rows = []
+    for evidence in finding.evidence:
+        shares = evidence.value.shares if isinstance(evidence.value, States) else ()
+        patches = tuple(patch for share in shares if (patch := _patch(share, column)) is not None)
+        label = answers.bylines[evidence.work]
+        rows.append((evidence.year, evidence.work, StateRow(label, patches, evidence.weight < 1)))
+    core = finding.agreement.core if isinstance(finding.agreement, StateAgreement) else ()
+    several = len({evidence.work for evidence in finding.evidence}) > 1
+    shared = tuple(column[state] for state in core if state in column) if several else ()
+    ordered = tuple(row for *_, row in sorted(rows, key=lambda row: (row[0], row[1])))
+    return StateLadder(title, description, names, ordered, character.kind is Kind.ORDERED, shared)
+
+
+def _patch(share: Share, column: Mapping[str, int]) -> Patch | None:
+    """A share as columns; None where a state is not in the vocabulary."""
+    first, last = column.get(share.state), column.get(share.to or share.state)
+    if first is None or last is None:
+        return None
+    return Patch(min(first, last), max(first, last), _STRENGTH[share.modality])
+
+
+def state_names(character: Character) -> tuple[str, ...]:
+    """The states of a character in their order; those of a presence character are the same for all."""
+    return ("present", "absent") if character.kind is Kind.PRESENCE else tuple(each.name for each in character.states)
+
+
+def _ends(span: Span) -> tuple[float, float] | None:
+    return None if span.low is None or span.high is None else (float(span.low), float(span.high))
+
+
+def _year(answers: Answers, work: str) -> int:
+    return answers.corpus.works[work].year
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")

@@ -1,0 +1,75 @@
+"""Findings of a diagnosis as blocks of a page: verdict, remarks, picture, and the words they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from auctorum.circumscription.findings import Finding, Verdict
+from auctorum.corpus.model import Taxon
+from auctorum.site.answers import Answers
+from auctorum.site.drawings import ladder_figure
+from auctorum.site.pages import FindingBlock, SideRow, VerdictGroup, WordsRow
+from auctorum.site.paths import slug
+from auctorum.site.rows import words_row
+from auctorum.site.words import Rich, capital
+
+# In the order in which pages show them: where authors differ comes first.
+VERDICTS: Mapping[Verdict, tuple[str, str]] = {
+    Verdict.CONFLICTING: ("≠", "Some authors cannot both be right: what they state lies apart."),
+    Verdict.DRIFTING: ("↗", "The figures moved with the years, in one direction."),
+    Verdict.CONSISTENT: ("≈", "Authors differ in figures, yet all leave room for the same plants."),
+    Verdict.UNANIMOUS: ("=", "All who say anything say the same."),
+    Verdict.SINGLE: ("1", "Only one author says anything; there is nothing to compare."),
+    Verdict.SILENT: ("–", "Nobody says anything."),
+}
+
+
+def verdict_groups(answers: Answers, taxon: Taxon) -> tuple[VerdictGroup, ...]:
+    """The findings of a taxon, by verdict; measured characters first within each."""
+    findings = answers.diagnosis(taxon.id).findings
+    groups = []
+    for verdict, (sign, meaning) in VERDICTS.items():
+        mine = [finding for finding in findings if finding.verdict is verdict]
+        mine.sort(key=lambda finding: not answers.corpus.vocabulary[finding.character].kind.is_numeric)
+        blocks = tuple(
+            block(answers, finding, answers.character(finding.character), answers.taxon(taxon.id, link=False), "")
+            for finding in mine
+        )
+        if blocks:
+            groups.append(VerdictGroup(verdict, sign, meaning, blocks))
+    return tuple(groups)
+
+
+def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: str) -> FindingBlock:
+    """One finding. `subject` heads it, `of` ends the title of its picture, `prefix` keeps its anchor apart."""
+    anchor = f"{prefix}{slug(f'{finding.character} {finding.stage}')}"
+    works = {evidence.work for evidence in finding.evidence}
+    compared = len(works) > 1
+    return FindingBlock(
+        anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
+        remarks=tuple(answers.italics(_sentence(remark)) for remark in finding.remarks),
+        figure=ladder_figure(answers, finding, of, f"p-{anchor}") if compared else None,
+        open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
+        sides=tuple(SideRow(side.says, answers.works(side.works)) for side in finding.sides)
+        if len(finding.sides) > 1 else (),
+        silent=answers.works(finding.silent), rows=tuple(_rows(answers, finding)),
+    )  # fmt: skip
+
+
+def _rows(answers: Answers, finding: Finding) -> Iterable[WordsRow]:
+    """Each statement once, however many readings of it entered the finding."""
+    repeats = {evidence.statement: evidence.weight < 1 for evidence in finding.evidence}
+    for statement, repeated in repeats.items():
+        yield words_row(answers, answers.corpus.statements[statement], repeats=repeated)
+
+
+def unread_rows(answers: Answers, taxon: Taxon) -> tuple[WordsRow, ...]:
+    """Statements about a taxon from which nothing could be read: they count for nothing, and are shown."""
+    statements = [each for treatment in taxon.treatments for each in answers.corpus.statements_of(treatment)]
+    return tuple(
+        words_row(answers, each, answers.character(each.character)) for each in statements if not each.readings
+    )
+
+
+def _sentence(text: str) -> str:
+    return capital(text) + ("" if text.endswith((".", "!", "?")) else ".")

@@ -1,0 +1,54 @@
+"""The page of a name: its words, acts, type, standing, and who uses it how."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from auctorum.corpus.model import NameEntry, Treatment
+from auctorum.site.answers import Answers, set_name
+from auctorum.site.citations import protologue
+from auctorum.site.pages import EventRow, NamePage, StandingRow
+from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row
+from auctorum.site.words import Run
+
+
+def name_page(answers: Answers, entry: NameEntry) -> NamePage:
+    """The whole page of one name."""
+    acts = answers.corpus.acts_of(entry.id)
+    establishing = [act for act in acts if act.establishes]
+    same = [name for name in answers.corpus.groups.get(entry.group, ()) if name != entry.id]
+    taxa = answers.taxa_of_group.get(entry.group, ())
+    return NamePage(
+        name=answers.name(entry.id, authors=True, link=False),
+        rank=entry.rank,
+        is_autonym=entry.is_autonym,
+        variants=tuple(set_name(variant) for variant in entry.variants),
+        place=protologue(establishing[0]) if establishing else (),
+        taxa=tuple(answers.taxon(taxon.id) for taxon in taxa),
+        acts=tuple(act_row(answers, act) for act in acts),
+        standing=tuple(
+            StandingRow(each.label, each.article, answers.italics(each.reason)) for each in answers.standing(entry.id)
+        ),
+        same_type=tuple(name_row(answers, name) for name in same),
+        uses=tuple(_uses(answers, entry)),
+    )
+
+
+def _uses(answers: Answers, entry: NameEntry) -> Iterator[EventRow]:
+    """How each work uses the name, by date: in a treatment of its own, or in a list under another."""
+    for treatment in answers.corpus.treatments.values():
+        if treatment.name == entry.id:
+            yield placement_row(answers, treatment)
+        elif entry.id in treatment.synonyms:
+            yield _listed(answers, entry, treatment, "synonym")
+        elif entry.id in treatment.misapplied:
+            yield _listed(answers, entry, treatment, "misapplied")
+
+
+def _listed(answers: Answers, entry: NameEntry, treatment: Treatment, status: str) -> EventRow:
+    where = (Run("into " if status == "synonym" else "for "), *answers.name(treatment.name))
+    return EventRow(
+        date=treatment.work.date.text, who=answers.work(treatment.work.id), page=treatment.record.page,
+        what=STATUS_WORDS[status], name=answers.name(entry.id), rank=treatment.rank, where=where, notes=(),
+        is_act=False,
+    )  # fmt: skip

@@ -1,0 +1,106 @@
+"""The page of a taxon: who said what, when, at which rank, and where they differ."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+
+from auctorum.corpus.model import Taxon, Treatment
+from auctorum.nomenclature.history import History
+from auctorum.site.answers import Answers
+from auctorum.site.drawings import path_figure
+from auctorum.site.findings import unread_rows, verdict_groups
+from auctorum.site.opinion import answer, view_rows
+from auctorum.site.pages import NameRow, TaxonPage, WorkRow
+from auctorum.site.rows import STATUS_WORDS, event_row, name_row, type_words, work_row
+from auctorum.site.words import Rich, Run, capital
+
+_MARKS = re.compile(r"(\[\d+(?:[,;–-] ?\d+)*\])")
+
+
+def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
+    """The whole page of one taxon."""
+    history = answers.history(taxon.group)
+    diagnosis = answers.diagnosis(taxon.id)
+    accepting = [answers.corpus.treatments[each] for each in taxon.treatments]
+    return TaxonPage(
+        name=answers.name(taxon.current, authors=True, link=False),
+        rank=accepting[-1].rank if accepting else answers.corpus.names[taxon.current].rank,
+        sense=taxon.sense,
+        type=group_type(answers, taxon.group),
+        answer=answer(answers, history),
+        path=path_figure(answers, taxon.group, answers.name(taxon.current, link=False), "rank-path"),
+        events=tuple(event_row(answers, event) for event in history.events),
+        views=view_rows(answers, history),
+        left_out=answers.works(history.silent),
+        groups=verdict_groups(answers, taxon),
+        consensus=_with_marks(answers, diagnosis.text, diagnosis.sources),
+        sources=tuple(work_row(answers, work) for work in diagnosis.sources),
+        unread=unread_rows(answers, taxon),
+        names=names_of(answers, taxon.group),
+        synonyms=_sunk(answers, taxon, accepting, "synonyms"),
+        misapplied=_sunk(answers, taxon, accepting, "misapplied"),
+        literature=_literature(answers, history),
+    )
+
+
+def group_type(answers: Answers, group: str) -> Rich:
+    """The type of a group of names, as the latest act that states one states it; nothing where none does."""
+    found: Rich = ()
+    acts = [act for name in answers.corpus.groups.get(group, ()) for act in answers.corpus.acts_of(name)]
+    for act in sorted(acts, key=lambda act: act.work.date):
+        if words := type_words(answers, act):
+            found = (
+                Run(capital(words[0].text), words[0].italic),
+                *words[1:],
+                Run(" ("),
+                *answers.work(act.work.id),
+                Run(")"),
+            )
+    return found
+
+
+def names_of(answers: Answers, group: str) -> tuple[NameRow, ...]:
+    """Every name on one type, by date, with its standing."""
+    return tuple(name_row(answers, name) for name in answers.corpus.groups.get(group, ()))
+
+
+def _sunk(
+    answers: Answers, taxon: Taxon, accepting: Iterable[Treatment], which: str
+) -> tuple[tuple[Rich, tuple[Rich, ...]], ...]:
+    """Names on other types that works list under this taxon, each with those works."""
+    found: dict[str, list[str]] = {}
+    for treatment in accepting:
+        names = treatment.synonyms if which == "synonyms" else treatment.misapplied
+        for name in names:
+            if answers.corpus.names[name].group != taxon.group:
+                found.setdefault(name, []).append(treatment.work.id)
+    return tuple((answers.name(name, authors=True), answers.works(works)) for name, works in found.items())
+
+
+def _with_marks(answers: Answers, text: str, sources: tuple[str, ...]) -> Rich:
+    """The merged text, its marks `[1, 3]` as links to the works they stand for."""
+    runs: list[Run] = []
+    for part in _MARKS.split(text):
+        if not _MARKS.fullmatch(part):
+            runs += answers.italics(part)
+            continue
+        for piece in re.split(r"(\d+)", part):
+            number = int(piece) if piece.isdigit() else 0
+            known = 1 <= number <= len(sources)
+            runs.append(Run(piece, href=answers.work_paths[sources[number - 1]] if known else ""))
+    return tuple(run for run in runs if run.text)
+
+
+def _literature(answers: Answers, history: History) -> tuple[WorkRow, ...]:
+    """Works that act on or place the type, then those that leave it out, by date."""
+    told: dict[str, list[str]] = {}
+    for event in history.events:
+        words = event.what if event.is_act else STATUS_WORDS.get(event.status, event.status)
+        told.setdefault(event.work, []).append(f"{words} ({event.rank})" if event.rank else words)
+    notes: Mapping[str, str] = {
+        **{work: ", ".join(dict.fromkeys(words)) for work, words in told.items()},
+        **dict.fromkeys(history.silent, "leaves it out"),
+    }
+    ordered = sorted(notes, key=lambda work: (answers.corpus.works[work].date, work))
+    return tuple(work_row(answers, work, notes[work]) for work in ordered)
