@@ -1,0 +1,335 @@
+"""A printed name read into its parts: one pass over the tokens, each step taking what it knows or leaving it.
+
+name      = qualifier* [×] genus division* [species] lower* [authors] tail
+division  = [authors] rank-term Word  |  "(" rank-term Word [authors] ")"   the latter before a species
+species   = qualifier* [×] epithet
+lower     = [authors] qualifier* (rank-term | Greek letter) [×] epithet     without either: unranked
+tail      = sense | notes | remainder
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from auctorum.names.authors import parse_authors as parse_authors
+from auctorum.names.authors import read_authors
+from auctorum.names.format import format_authors
+from auctorum.names.lexicon import (
+    AFTER,
+    BEFORE,
+    NEW,
+    SHORT_SENSE,
+    UNNAMED,
+    in_title_case,
+    is_epithet,
+    is_hybrid_sign,
+)
+from auctorum.names.name import NO_AUTHORS, Authors, Name, Ranked, Usage
+from auctorum.names.name import UnreadableName as UnreadableName
+from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, Rank, read_term
+from auctorum.names.tail import split_tail
+from auctorum.names.tokens import Cursor, Token, is_latin
+
+
+def parse(text: str) -> Usage:
+    """The name with which `text` begins, and what stands around it; every word ends up in one of the parts.
+
+    Capitals are put right, rank terms and initials take one form; spelling stays. Raises UnreadableName if the
+    text does not begin with a name.
+
+    >>> parse("Exemplum album ssp. longum (Orrin) K.Veldt, 1911").remainder
+    '1911'
+    """
+    return _Reader(text).read()
+
+
+def parse_name(text: str) -> Name:
+    """The name in `text`, without what surrounds it; raises UnreadableName, also for a hybrid formula (ICN H.2).
+
+    >>> parse_name("EXEMPLUM ALBUM") == Name("Exemplum", "album")
+    True
+    """
+    reader = _Reader(text)
+    usage = reader.read()
+    if reader.is_formula:
+        raise UnreadableName(text, "a hybrid formula has two parents; it is no name")
+    return usage.name
+
+
+class _Reader:
+    """The parts found so far in one text."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.cursor = Cursor(text)
+        self.name = Name("")
+        self.qualifiers: list[tuple[str, str]] = []
+        self.senses: list[str] = []
+        self.notes: list[str] = []
+        self.left: list[str] = []
+        self.shouting = False
+        self.is_formula = False
+
+    def read(self) -> Usage:
+        """Everything in the text; to be called once."""
+        self._genus()
+        while self._division() or self._bracketed_divisions():
+            pass
+        self._species()
+        while self._lower():
+            pass
+        part = self._last_part()
+        self.name = replace(self.name, authors=self._between(part, part))
+        self._settle_autonym()
+        self.is_formula = is_hybrid_sign(self.cursor.peek())
+        tail = split_tail(self.cursor.text, self.cursor.rest)
+        return Usage(
+            self.name,
+            tuple(self.qualifiers),
+            "; ".join(self.senses + tail["sense"]),
+            "; ".join(self.left + tail["remainder"]),
+            "; ".join(self.notes + tail["notes"]),
+        )
+
+    def _last_part(self) -> str:
+        if self.name.lower:
+            return "lower"
+        return "species" if self.name.species else "division" if self.name.divisions else "genus"
+
+    # Genus
+
+    def _genus(self) -> None:
+        hybrid = self._before_genus()
+        token = self.cursor.peek()
+        word = token.text
+        if token.kind != "word":
+            raise UnreadableName(self.text, "no word to begin with" if token.kind == "end" else f"begins with `{word}`")
+        if word[0] == "x" and word[1:2].isupper() and not hybrid:
+            hybrid, word = True, word[1:]
+        self._check_genus(token)
+        abbreviated = word.endswith(".") and self.cursor.peek(1).kind != "end"
+        word = word if abbreviated else word.removesuffix(".")
+        self.shouting = len(word) > 2 and word.isupper()
+        self.cursor.take()
+        self.name = Name(_capitalised(word), genus_hybrid=hybrid)
+
+    def _check_genus(self, token: Token) -> None:
+        if not is_latin(token.bare):
+            raise UnreadableName(self.text, f"`{token.text}` is not in Latin letters")
+        if token.is_lower and not is_epithet(token):
+            raise UnreadableName(self.text, f"`{token.text}` is no genus")
+        if token.text.endswith(".") and len(token.bare) > 5 and self.cursor.peek(1).kind != "end":
+            raise UnreadableName(self.text, f"`{token.text}` is no genus")
+
+    def _before_genus(self) -> bool:
+        """Qualifiers, signs and opening marks before the genus; whether one is the hybrid sign."""
+        hybrid = False
+        while (token := self.cursor.peek()).kind != "end":
+            following = self.cursor.peek(1)
+            if token.kind == "sign" or token.text in ("x", "X") and following.kind == "word":
+                hybrid = True
+            elif token.text in ("?", "+") or token.key in BEFORE:
+                self.qualifiers.append((token.text, "genus"))
+            elif token.kind == "mark":
+                self.left.append(token.text)
+            else:
+                break
+            self.cursor.take()
+        return hybrid
+
+    # Divisions of the genus
+
+    def _division(self) -> bool:
+        state = self._state()
+        given = read_authors(self.cursor)
+        ranked = self._ranked_word(bare=False)
+        if ranked is None:
+            self._return_to(state)
+            return False
+        self._add_division(ranked, given)
+        return True
+
+    def _add_division(self, ranked: Ranked, given: Authors) -> None:
+        if given and self.name.divisions:
+            last = replace(self.name.divisions[-1], authors=given)
+            self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
+        elif given:
+            self.name = replace(self.name, species_authors=given)
+        self.name = replace(self.name, divisions=(*self.name.divisions, ranked))
+
+    def _ranked_word(self, bare: bool) -> Ranked | None:
+        """A rank term of a division with its word; if `bare`, also the word alone, as unranked."""
+        found = self._term()
+        if found is None and not bare:
+            return None
+        rank, hybrid = found or (UNRANKED, False)
+        token = self.cursor.peek()
+        signed = is_hybrid_sign(token)
+        if signed:
+            token = self.cursor.peek(1)
+        capital = token.kind == "word" and token.text[0].isupper() and not token.text.endswith(".")
+        if not (GENUS < rank < SPECIES or rank is UNRANKED and capital) or not is_epithet(token, True, True):
+            return None
+        self.cursor.take(2 if signed else 1)
+        return Ranked(rank.name, _capitalised(token.bare), hybrid or signed)
+
+    def _bracketed_divisions(self) -> bool:
+        """`(sect. Word)` before a species epithet; in parentheses before none stand authors."""
+        if self.cursor.peek().text != "(":
+            return False
+        state = self._state()
+        self.cursor.take()
+        ranked = self._ranked_word(bare=True)
+        while ranked is not None:
+            self._add_division(ranked, NO_AUTHORS)
+            given = read_authors(self.cursor)
+            ranked = self._ranked_word(bare=False)
+            if given and ranked is None:
+                last = replace(self.name.divisions[-1], authors=given)
+                self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
+            elif ranked is not None:
+                self._add_division(ranked, given)
+        closed = self.cursor.take().text == ")"
+        if closed and self.name.divisions and self._at_species():
+            return True
+        self._return_to(state)
+        return False
+
+    # Species and below
+
+    def _at_species(self) -> bool:
+        token = self.cursor.peek()
+        if is_hybrid_sign(token) or token.text == "?" or token.key in BEFORE:
+            token = self.cursor.peek(1)
+        return is_epithet(token, self.shouting)
+
+    def _species(self) -> None:
+        state = self._state()
+        if self.cursor.peek().key in UNNAMED and self.cursor.peek(1).key not in NEW:
+            self.notes.append(self.cursor.take().text)
+            state = self._state()
+        self._marks("species", self._last_part())
+        hybrid = is_hybrid_sign(self.cursor.peek())
+        token = self.cursor.peek(int(hybrid))
+        titled = not hybrid and in_title_case(token)
+        if not is_epithet(token, self.shouting, titled):
+            self._return_to(state)
+            return
+        self.cursor.take(2 if hybrid else 1)
+        if self.name.species_authors:
+            self.left.append(format_authors(self.name.species_authors))
+        epithet = token.bare if token.is_lower else token.key
+        self.name = replace(self.name, species=epithet, species_hybrid=hybrid, species_authors=NO_AUTHORS)
+
+    def _lower(self) -> bool:
+        state = self._state()
+        direct = self.cursor.pos
+        given = self._between("lower", self._last_part())
+        direct_after = self.cursor.pos == direct
+        ranked = self._ranked_epithet(direct_after and bool(self.name.species))
+        if ranked is None:
+            self._return_to(state)
+            return False
+        if given and self.name.lower:
+            last = replace(self.name.lower[-1], authors=given)
+            self.name = replace(self.name, lower=(*self.name.lower[:-1], last))
+        elif given:
+            self._give_upper(given)
+        self.name = replace(self.name, lower=(*self.name.lower, ranked))
+        return True
+
+    def _give_upper(self, given: Authors) -> None:
+        """Authors before the first epithet below species are those of the species, or of what stands for it."""
+        if self.name.species or not self.name.divisions:
+            self.name = replace(self.name, species_authors=given)
+        else:
+            last = replace(self.name.divisions[-1], authors=given)
+            self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
+
+    def _ranked_epithet(self, bare: bool) -> Ranked | None:
+        """A rank term below species, or a Greek letter, with its epithet; if `bare`, an epithet alone, unranked."""
+        found = self._term()
+        marked = self._greek() or found is not None
+        rank, hybrid = found or (UNRANKED, False)
+        if not marked and not bare or not (rank > SPECIES):
+            return None
+        if marked:
+            self._marks("lower", "lower")
+        signed = marked and is_hybrid_sign(self.cursor.peek())
+        token = self.cursor.peek(int(signed))
+        titled = marked and rank.term != "f."
+        if not is_epithet(token, self.shouting and marked, titled) or not marked and len(token.bare) < 4:
+            return None
+        self.cursor.take(2 if signed else 1)
+        epithet = token.bare if token.is_lower else token.key
+        return Ranked(rank.name, epithet, hybrid or signed)
+
+    def _greek(self) -> bool:
+        """A Greek letter before the epithet, as old floras number varieties; kept as a note."""
+        bracketed = self.cursor.peek().text in ("(", "[")
+        token = self.cursor.peek(int(bracketed))
+        if len(token.bare) != 1 or not "α" <= token.bare <= "ω":
+            return False
+        if bracketed and self.cursor.peek(2).text not in (")", "]"):
+            return False
+        self.cursor.take(3 if bracketed else 1)
+        self.notes.append(token.bare)
+        return True
+
+    def _term(self) -> tuple[Rank, bool] | None:
+        """A rank term, in brackets or not, with whether it marks a hybrid; taken only if a word can follow."""
+        bracketed = self.cursor.peek().text == "["
+        token = self.cursor.peek(int(bracketed))
+        found = read_term(token.text) if token.kind == "word" else None
+        if found is None or bracketed and self.cursor.peek(2).text != "]":
+            return None
+        self.cursor.take(3 if bracketed else 1)
+        if found[0] is UNRANKED and token.key != "unranked":
+            self.notes.append(token.text)
+        return found
+
+    # What stands between the parts
+
+    def _between(self, following: str, last: str) -> Authors:
+        """Authors after a part, with the qualifiers and short remarks on its sense before and behind them."""
+        self._marks(following, last)
+        authors = read_authors(self.cursor)
+        self._marks(following, last)
+        return authors
+
+    def _marks(self, following: str, last: str) -> None:
+        while True:
+            token, second = self.cursor.peek(), self.cursor.peek(1)
+            if token.text == "?" or token.key in BEFORE and token.is_lower:
+                self.qualifiers.append((self.cursor.take().text, following))
+            elif token.key in AFTER and token.is_lower:
+                self.qualifiers.append((self.cursor.take().text, last))
+            elif token.is_lower and second.key in SHORT_SENSE.get(token.key, ()):
+                self.senses.append(self.cursor.text[token.start : second.end])
+                self.cursor.take(2)
+            else:
+                return
+
+    def _settle_autonym(self) -> None:
+        """An autonym has no authors of its own (ICN Art. 22.1, 26.1): those at its end are the species' (genus')."""
+        if not self.name.is_autonym or not self.name.authors:
+            return
+        if self.name.species_authors:
+            self.left.append(format_authors(self.name.authors))
+            self.name = replace(self.name, authors=NO_AUTHORS)
+        else:
+            self.name = replace(self.name, authors=NO_AUTHORS, species_authors=self.name.authors)
+
+    def _state(self) -> tuple[int, int, int, int, Name]:
+        return self.cursor.pos, len(self.qualifiers), len(self.senses), len(self.notes), self.name
+
+    def _return_to(self, state: tuple[int, int, int, int, Name]) -> None:
+        self.cursor.pos, qualifiers, senses, notes, self.name = state
+        del self.qualifiers[qualifiers:], self.senses[senses:], self.notes[notes:]
+
+
+def _capitalised(word: str) -> str:
+    """The word with a capital first letter; all-capital words in small letters otherwise."""
+    if word.isupper() and len(word.rstrip(".")) > 1:
+        word = word.lower()
+    return word[0].upper() + word[1:]
