@@ -75,7 +75,7 @@ def _joined(before: Team, team: Team) -> Team:
 
 
 def _within(cursor: Cursor) -> Team:
-    if cursor.peek().key not in IN or cursor.peek(1).key in UNPUBLISHED_IN and cursor.peek(1).is_lower:
+    if cursor.peek().key not in IN or (cursor.peek(1).key in UNPUBLISHED_IN and cursor.peek(1).is_lower):
         return Team()
     start = cursor.pos
     cursor.take()
@@ -170,12 +170,14 @@ def _is_suffix(cursor: Cursor) -> bool:
     """Whether `f.`, `Jr.` and the like follow a surname; `f.` before an epithet is the rank form."""
     comma = cursor.peek().text == ","
     token, following = cursor.peek(int(comma)), cursor.peek(comma + 1)
-    if token.kind != "word" or token.key not in SUFFIXES or comma and token.key in ("f", "fil"):
+    if token.kind != "word" or token.key not in SUFFIXES or (comma and token.key in ("f", "fil")):
         return False
-    return token.key != "f" or token.text[0].islower() and not is_epithet(following)
+    return token.key != "f" or (token.text[0].islower() and not is_epithet(following))
 
 
-_PRINTED_LARGE = frozenset("subsp ssp var varietas subvar forma subforma sect subg subgen subsect".split())
+_PRINTED_LARGE = frozenset(
+    {"subsp", "ssp", "var", "varietas", "subvar", "forma", "subforma", "sect", "subg", "subgen", "subsect"}
+)
 
 
 def _opens_rank(token: Token, following: Token) -> bool:

@@ -8,41 +8,46 @@ from __future__ import annotations
 from auctorum.names.ranks import read_term
 from auctorum.names.tokens import Token, is_latin
 
-AND = frozenset("& et and und".split())
-OTHERS = frozenset("al alii aliis others".split())
+
+def _set(words: str) -> frozenset[str]:
+    return frozenset(words.split())
+
+
+AND = _set("& et and und")
+OTHERS = _set("al alii aliis others")
 EX, IN = frozenset({"ex"}), frozenset({"in", "apud"})
 # Lower-case parts of surnames, before the capital that must follow.
-PARTICLES = frozenset(
+PARTICLES = _set(
     "'t 's af ap auf d da dal de dei del della den der des di do dos du e el la las le los st ten ter to v van vander "
-    "vom von y zu zum zur".split()
+    "vom von y zu zum zur"
 )
 # After a surname: the son, the elder and the like.
-SUFFIXES = frozenset("f fil filius jr jun junior sr sen senior".split())
+SUFFIXES = _set("f fil filius jr jun junior sr sen senior")
 
 # Open nomenclature; `agg.` is about what stands before it, the others about what follows.
-BEFORE = frozenset("cf cfr conf aff affin nr".split())
-AFTER = frozenset("agg aggr".split())
+BEFORE = _set("cf cfr conf aff affin nr")
+AFTER = _set("agg aggr")
 # s. l., s. str. and their like: the sense in which a name is taken, without an author.
 SHORT_SENSE = {
-    "s": frozenset("l lat lato latiss latissimo str stricto s ampl ang".split()),
-    "sens": frozenset("lat lato latiss str ampl".split()),
-    "sensu": frozenset("lato latiore latissimo stricto strictiore strictissimo amplo".split()),
+    "s": _set("l lat lato latiss latissimo str stricto s ampl ang"),
+    "sens": _set("lat lato latiss str ampl"),
+    "sensu": _set("lato latiore latissimo stricto strictiore strictissimo amplo"),
 }
 # What follows one of these is about the sense or the fate of the name (ICN Rec. 47A, 50A-50D).
-SENSE = frozenset("sensu sens sec auct auctt auctorum non nec not vix haud emend emended em excl quoad".split())
+SENSE = _set("sensu sens sec auct auctt auctorum non nec not vix haud emend emended em excl quoad")
 # Notes on status (ICN Rec. 50B-50F).
-NOTES = frozenset("nom nomen comb stat orth orthogr pro ined ms msc mss err typ isonym n".split())
-NEW = frozenset("nov".split())
-UNNAMED = frozenset("sp spp spec indet".split())
-UNPUBLISHED_IN = frozenset("litt lit sched herb adnot obs ms mss notis".split())
-CULTIVATED = frozenset("cv cultivar hybr hybrid hort".split())
-GROUPS = frozenset("Group Gp Grp Grex Hybrids Cultivars".split())
-PROSE = frozenset(
+NOTES = _set("nom nomen comb stat orth orthogr pro ined ms msc mss err typ isonym n")
+NEW = _set("nov")
+UNNAMED = _set("sp spp spec indet")
+UNPUBLISHED_IN = _set("litt lit sched herb adnot obs ms mss notis")
+CULTIVATED = _set("cv cultivar hybr hybrid hort")
+GROUPS = _set("Group Gp Grp Grex Hybrids Cultivars")
+PROSE = _set(
     "a an as at but by collected for from garden has have here is it label near of on or our plant plants seed "
-    "seeds see specimen the their there these this to two was were which with without".split()
+    "seeds see specimen the their there these this to two was were which with without"
 )
 NOT_EPITHETS = (
-    AND | OTHERS | EX | IN | SUFFIXES | BEFORE | AFTER | SENSE | NOTES | NEW | UNNAMED | CULTIVATED | PROSE | {"s", "x"}
+    AND | {"al"} | EX | IN | SUFFIXES | BEFORE | AFTER | SENSE | NOTES | NEW | UNNAMED | CULTIVATED | PROSE | {"s", "x"}
 )
 
 # Endings by which a capitalised word after a genus is an epithet in title case, not an author
@@ -54,10 +59,9 @@ _EPITHET_ENDINGS = (
     "Alba", "Nigra", "Rubra", "Regia",
 )  # fmt: skip
 # Surnames that end so, from memory.
-_SURNAMES = frozenset(
+_SURNAMES = _set(
     "Linnaeus Linnæus Medikus Fabricius Clusius Retzius Celsius Arduinus Petrus Magnus Krauss Claus Baum Blum Flora "
     "Hirata Murata Nagata Kawata Tabata Barbosa Espinosa Garcia Molina Medina Farina Maria Mariana Viana Paula"
-    "".split()
 )
 
 
@@ -90,13 +94,13 @@ def is_author_word(token: Token) -> bool:
     if token.kind != "word" or token.text in GROUPS:
         return False
     first = token.text[0]
-    return not first.islower() and first != "'" or token.bare != token.key or token.text == "hort."
+    return (not first.islower() and first != "'") or token.bare != token.key or token.text == "hort."
 
 
 def starts_tail(token: Token, following: Token) -> str:
     """`sense` or `notes` if such a remark begins here, else empty."""
     key = token.key
-    if token.kind != "word" or token.text[0].isupper() and key not in ("auct", "auctt", "sensu"):
+    if token.kind != "word" or (token.text[0].isupper() and key not in ("auct", "auctt", "sensu")):
         return ""
     if key in SENSE or following.key in SHORT_SENSE.get(key, ()):
         return "sense"
@@ -104,7 +108,7 @@ def starts_tail(token: Token, following: Token) -> str:
         return "sense"
     if key == "pro" and following.key in ("parte", "p", "max", "min"):
         return "sense"
-    if key in NOTES or key in ("in", "ex") and following.key in UNPUBLISHED_IN and following.is_lower:
+    if key in NOTES or (key in ("in", "ex") and following.key in UNPUBLISHED_IN and following.is_lower):
         return "notes"
     new = following.key in NEW and (key in UNNAMED or read_term(key) is not None)
     return "notes" if new or key in ("sp", "spp", "indet") else ""

@@ -13,6 +13,7 @@ from dataclasses import replace
 
 from auctorum.names.authors import parse_authors as parse_authors
 from auctorum.names.authors import read_authors
+from auctorum.names.connectives import Connective, take_connective
 from auctorum.names.format import format_authors
 from auctorum.names.lexicon import (
     AFTER,
@@ -26,7 +27,7 @@ from auctorum.names.lexicon import (
 )
 from auctorum.names.name import NO_AUTHORS, Authors, Name, Ranked, Usage
 from auctorum.names.name import UnreadableName as UnreadableName
-from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, Rank, read_term
+from auctorum.names.ranks import GENUS, SPECIES, UNRANKED
 from auctorum.names.tail import split_tail
 from auctorum.names.tokens import Cursor, Token, is_latin
 
@@ -54,6 +55,9 @@ def parse_name(text: str) -> Name:
     if reader.is_formula:
         raise UnreadableName(text, "a hybrid formula has two parents; it is no name")
     return usage.name
+
+
+NO_CONNECTIVE = Connective(UNRANKED, False, ())
 
 
 class _Reader:
@@ -126,7 +130,7 @@ class _Reader:
         hybrid = False
         while (token := self.cursor.peek()).kind != "end":
             following = self.cursor.peek(1)
-            if token.kind == "sign" or token.text in ("x", "X") and following.kind == "word":
+            if token.kind == "sign" or (token.text in ("x", "X") and following.kind == "word"):
                 hybrid = True
             elif token.text in ("?", "+") or token.key in BEFORE:
                 self.qualifiers.append((token.text, "genus"))
@@ -159,18 +163,19 @@ class _Reader:
 
     def _ranked_word(self, bare: bool) -> Ranked | None:
         """A rank term of a division with its word; if `bare`, also the word alone, as unranked."""
-        found = self._term()
+        found = take_connective(self.cursor)
         if found is None and not bare:
             return None
-        rank, hybrid = found or (UNRANKED, False)
+        rank, hybrid, notes = found or NO_CONNECTIVE
         token = self.cursor.peek()
         signed = is_hybrid_sign(token)
         if signed:
             token = self.cursor.peek(1)
         capital = token.kind == "word" and token.text[0].isupper() and not token.text.endswith(".")
-        if not (GENUS < rank < SPECIES or rank is UNRANKED and capital) or not is_epithet(token, True, True):
+        if not (GENUS < rank < SPECIES or (rank is UNRANKED and capital)) or not is_epithet(token, True, True):
             return None
         self.cursor.take(2 if signed else 1)
+        self.notes += notes
         return Ranked(rank.name, _capitalised(token.bare), hybrid or signed)
 
     def _bracketed_divisions(self) -> bool:
@@ -218,7 +223,7 @@ class _Reader:
         self.cursor.take(2 if hybrid else 1)
         if self.name.species_authors:
             self.left.append(format_authors(self.name.species_authors))
-        epithet = token.bare if token.is_lower else token.key
+        epithet = token.key
         self.name = replace(self.name, species=epithet, species_hybrid=hybrid, species_authors=NO_AUTHORS)
 
     def _lower(self) -> bool:
@@ -248,45 +253,22 @@ class _Reader:
 
     def _ranked_epithet(self, bare: bool) -> Ranked | None:
         """A rank term below species, or a Greek letter, with its epithet; if `bare`, an epithet alone, unranked."""
-        found = self._term()
-        marked = self._greek() or found is not None
-        rank, hybrid = found or (UNRANKED, False)
-        if not marked and not bare or not (rank > SPECIES):
+        found = take_connective(self.cursor)
+        marked = found is not None
+        rank, hybrid, notes = found or NO_CONNECTIVE
+        if not (marked or bare) or rank <= SPECIES:
             return None
         if marked:
             self._marks("lower", "lower")
         signed = marked and is_hybrid_sign(self.cursor.peek())
         token = self.cursor.peek(int(signed))
         titled = marked and rank.term != "f."
-        if not is_epithet(token, self.shouting and marked, titled) or not marked and len(token.bare) < 4:
+        if not is_epithet(token, self.shouting and marked, titled) or (not marked and len(token.bare) < 4):
             return None
         self.cursor.take(2 if signed else 1)
-        epithet = token.bare if token.is_lower else token.key
+        self.notes += notes
+        epithet = token.key
         return Ranked(rank.name, epithet, hybrid or signed)
-
-    def _greek(self) -> bool:
-        """A Greek letter before the epithet, as old floras number varieties; kept as a note."""
-        bracketed = self.cursor.peek().text in ("(", "[")
-        token = self.cursor.peek(int(bracketed))
-        if len(token.bare) != 1 or not "α" <= token.bare <= "ω":
-            return False
-        if bracketed and self.cursor.peek(2).text not in (")", "]"):
-            return False
-        self.cursor.take(3 if bracketed else 1)
-        self.notes.append(token.bare)
-        return True
-
-    def _term(self) -> tuple[Rank, bool] | None:
-        """A rank term, in brackets or not, with whether it marks a hybrid; taken only if a word can follow."""
-        bracketed = self.cursor.peek().text == "["
-        token = self.cursor.peek(int(bracketed))
-        found = read_term(token.text) if token.kind == "word" else None
-        if found is None or bracketed and self.cursor.peek(2).text != "]":
-            return None
-        self.cursor.take(3 if bracketed else 1)
-        if found[0] is UNRANKED and token.key != "unranked":
-            self.notes.append(token.text)
-        return found
 
     # What stands between the parts
 
@@ -300,7 +282,7 @@ class _Reader:
     def _marks(self, following: str, last: str) -> None:
         while True:
             token, second = self.cursor.peek(), self.cursor.peek(1)
-            if token.text == "?" or token.key in BEFORE and token.is_lower:
+            if token.text == "?" or (token.key in BEFORE and token.is_lower):
                 self.qualifiers.append((self.cursor.take().text, following))
             elif token.key in AFTER and token.is_lower:
                 self.qualifiers.append((self.cursor.take().text, last))

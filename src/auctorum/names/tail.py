@@ -50,4 +50,4 @@ def split_tail(text: str, tokens: Sequence[Token]) -> Pieces:
 def _ends(token: Token, mode: str) -> bool:
     if mode == "remainder":
         return False
-    return token.text in (";", '"', "'", "[") or token.text == "," and mode == "notes"
+    return token.text in (";", '"', "'", "[") or (token.text == "," and mode == "notes")

@@ -31,27 +31,19 @@ _LATIN = re.compile(r"[A-Za-zÀ-ÖØ-öø-ɏḀ-ỿ\u0300-\u036f'-]+")
 
 
 class Token(NamedTuple):
-    """One word with its full stop, number, hybrid sign or mark; `start` and `end` in the cleaned text."""
+    """One word with its full stop, number, hybrid sign or mark.
+
+    `start` and `end` count in the cleaned text; `bare` is without the full stop, `key` in small letters, too;
+    `is_lower` tells a word in Latin letters without any capital.
+    """
 
     text: str
     kind: str
     start: int
     end: int
-
-    @property
-    def bare(self) -> str:
-        """The text without its full stop."""
-        return self.text[:-1] if self.kind == "word" and self.text.endswith(".") else self.text
-
-    @property
-    def key(self) -> str:
-        """The bare text in lower case, for looking it up."""
-        return self.bare.lower()
-
-    @property
-    def is_lower(self) -> bool:
-        """Whether it is a Latin word without any capital."""
-        return self.kind == "word" and self.bare == self.key and is_latin(self.bare)
+    bare: str
+    key: str
+    is_lower: bool
 
 
 def is_latin(word: str) -> bool:
@@ -60,7 +52,10 @@ def is_latin(word: str) -> bool:
 
 
 def clean(text: str) -> str:
-    """`text` with one kind of space, quotation mark and hyphen, and not quoted as a whole; raises UnreadableName if too long."""
+    """`text` with one kind of space, quotation mark and hyphen, and not quoted as a whole.
+
+    Raises UnreadableName if it is too long.
+    """
     if len(text) > MAX_TEXT:
         raise UnreadableName(text, f"longer than {MAX_TEXT} characters")
     composed = text if text.isascii() else unicodedata.normalize("NFC", text)
@@ -79,10 +74,15 @@ def _tokens(text: str) -> Iterator[Token]:
     for match in _TOKEN.finditer(text):
         if match.end() - match.start() > MAX_WORD:
             raise UnreadableName(text, f"a word of more than {MAX_WORD} letters")
-        yield Token(match.group(), str(match.lastgroup), match.start(), match.end())
+        word, kind = match.group(), str(match.lastgroup)
+        bare = word[:-1] if kind == "word" and word[-1] == "." else word
+        key = bare.lower()
+        yield Token(
+            word, kind, match.start(), match.end(), bare, key, kind == "word" and bare == key and is_latin(bare)
+        )
 
 
-END = Token("", "end", -1, -1)
+END = Token("", "end", -1, -1, "", "", False)
 
 
 class Cursor:
