@@ -123,5 +123,5 @@
   document.addEventListener("keydown", move);
   box.value = new URLSearchParams(window.location.search).get("q") || "";
   show();
-  box.focus();
+  if (window.matchMedia("(hover: hover)").matches) box.focus(); // on a telephone it would call up the keyboard
 })();

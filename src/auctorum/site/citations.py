@@ -23,7 +23,7 @@ def entry(work: Work) -> Rich:
     if not alone:
         editors = text_of(listed([plain(person(who)) for who in record.editor], " & "))
         runs.append(Run(f"In: {editors} (ed.), " if editors else ""))
-        runs.append(Run(record.container_title.rstrip("."), italic=True))
+        runs.append(Run(record.container_title, italic=True))
     runs.append(Run(_numbers(work, alone)))
     return tuple(run for run in runs if run.text)
 
@@ -57,4 +57,4 @@ def protologue(act: Act) -> Rich:
         volume += f"({record.issue})"
     page = f": {act.record.page}" if act.record.page else ""
     plate = f", {act.record.plate}" if act.record.plate else ""
-    return (Run(where.rstrip("."), italic=True), Run(f"{volume}{page}{plate}. {act.work.date.text}."))
+    return (Run(where, italic=True), Run(f"{volume}{page}{plate}. {act.work.date.text}."))

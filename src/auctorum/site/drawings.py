@@ -137,7 +137,7 @@ def _ladder(answers: Answers, finding: Finding, character: Character, title: str
         majority = tuple(filter(None, (_ends(span) for span in agreement.majority)))
         core = _ends(agreement.core) if agreement.core else None
     ordered = tuple(rung for *_, rung in sorted(rungs, key=lambda row: (row[0], row[1])))
-    return Ladder(title, description, character.unit, ordered, majority, core)
+    return Ladder(title, description, character.unit, ordered, majority, core, character.kind is Kind.COUNT)
 
 
 def _rung(answers: Answers, evidence: Evidence) -> Rung:

@@ -22,12 +22,12 @@ TERMS: tuple[tuple[str, str], ...] = (
     ("heterotypic", "Of two names: resting on different types. Whether they mean the same taxon is a judgement."),
     ("homonym", "A name spelt exactly like another that rests on a different type. The later of the two may not be"
      " used, unless it has been rescued by decision (ICN Art. 53)."),
-    ("homotypic", "Of two names: resting on the same type. They belong together whatever anybody's judgement."),
+    ("homotypic", "Of two names: resting on the same type. They belong together whatever anybody’s judgement."),
     ("illegitimate", "Validly published, but against one of the rules, and so not to be used as the correct name:"
      " for instance a later homonym, or a name that was superfluous when published."),
     ("isonym", "The same name on the same type, published again by somebody else. Only the first counts"
      " (ICN Art. 6, Note 2)."),
-    ("lectotype", "A specimen or figure chosen later from the first author's material, where no holotype was named"
+    ("lectotype", "A specimen or figure chosen later from the first author’s material, where no holotype was named"
      " or it is lost (ICN Art. 9)."),
     ("majority range", "On this site: the values that fall within the typical range of at least half of the authors,"
      " repetitions counting as the knowledge base sets them to."),

@@ -10,6 +10,12 @@ from auctorum.site.paths import slug
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row, words_row, work_row
 from auctorum.site.words import Rich, Run, listed, plain
 
+# What CSL calls the types that are commonest here, in words for a reader; others lose their hyphens only.
+KINDS = {
+    "article-journal": "article in a journal", "article-magazine": "article in a magazine", "chapter": "part of a book",
+    "paper-conference": "paper of a conference", "webpage": "page on the web", "post-weblog": "entry of a web log",
+}  # fmt: skip
+
 
 def work_page(answers: Answers, work: Work) -> WorkPage:
     """The whole page of one publication."""
@@ -36,7 +42,7 @@ def _facts(answers: Answers, work: Work) -> tuple[tuple[str, Rich], ...]:
     else:
         published = effective + ("" if effective == record.issued else f" (printed date: {record.issued})")
     facts: list[tuple[str, Rich]] = [
-        ("kind", plain(record.type.replace("-", " "))),
+        ("kind", plain(KINDS.get(record.type, record.type.replace("-", " ")))),
         ("authors", listed([answers.author(author) for author in work.authors])),
         ("effective publication", plain("; ".join(filter(None, (published, record.effective_note))))),
         ("language", plain(record.language)),

@@ -43,6 +43,7 @@ class Ladder:
     rungs: tuple[Rung, ...]
     majority: tuple[tuple[float, float], ...] = ()
     core: tuple[float, float] | None = None
+    whole: bool = False  # counts: the axis has whole numbers only
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,7 @@ def range_ladder(ladder: Ladder, key: str, narrow: bool = False) -> str:
         says = min(max(svg.width_of(rung.says or SILENCE) for rung in ladder.rungs) + 20, 210)
         frame = _Frame(WIDE, label + 8, WIDE - says, 25, 34, 12.5, False)
     numbers = [number for rung in ladder.rungs for number in rung.numbers]
-    axis = scale(numbers, frame.start, frame.end, 5 if narrow else 8)
+    axis = scale(numbers, frame.start, frame.end, 5 if narrow else 8, ladder.whole)
     foot = frame.top + frame.row * len(ladder.rungs) + 4
     body = [svg.hatch(key), *_bands(ladder, axis, frame, foot, key), *_axis(ladder, axis, frame, foot)]
     for index, rung in enumerate(ladder.rungs):

@@ -7,7 +7,7 @@ that covers the group and leaves it out a small open tick on a lane of its own.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 
@@ -18,7 +18,7 @@ WIDE, NARROW = 880.0, 340.0
 SHAPES = ("square", "diamond", "disc", "ring", "query", "cross", "hollow", "tick")
 SMALL = 12.0
 _TIER, _CLEAR, _RADIUS = 15.0, 5.0, 5.5
-_TIERS = 40  # more labels above one another than any picture should need
+_Stretches = tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,17 +86,22 @@ def _across(path: Path, key: str) -> str:
 
 
 def _places(path: Path, axis: Scale, margin: float) -> list[float]:
-    """Where each mark stands across: at its year, moved on where another on the same lane stands there."""
-    last: dict[str, float] = {}
-    found = []
-    for mark in path.marks:
-        x = max(axis.at(mark.year), last.get(mark.lane, margin) + 2 * _RADIUS + 2)
-        last[mark.lane] = x
-        found.append(x)
+    """Where each mark stands across: at its year, moved aside where others on the same lane stand there."""
+    found = [0.0] * len(path.marks)
+    for lane in path.lanes:
+        mine = [index for index, mark in enumerate(path.marks) if mark.lane == lane]
+        room = 2 * _RADIUS + 2
+        last = margin
+        for index in mine:
+            last = found[index] = max(axis.at(path.marks[index].year), last + room)
+        limit = WIDE - _RADIUS
+        for index in reversed(mine):
+            found[index] = min(found[index], limit)
+            limit = found[index] - room
     return found
 
 
-def _risers(path: Path, places: list[float]) -> dict[str, tuple[tuple[float, float], ...]]:
+def _risers(path: Path, places: list[float]) -> dict[str, _Stretches]:
     """For each lane, the stretches above it through which the line of acts climbs or falls: no room for labels."""
     order = {lane: index for index, lane in enumerate(path.lanes)}
     stops = [(x, order[mark.lane]) for mark, x in zip(path.marks, places, strict=True) if mark.joined]
@@ -107,15 +112,13 @@ def _risers(path: Path, places: list[float]) -> dict[str, tuple[tuple[float, flo
     return {lane: tuple(stretches) for lane, stretches in found.items()}
 
 
-def _labels(
-    marks: list[tuple[Mark, float]], risers: Iterable[tuple[float, float]], margin: float
-) -> tuple[_Label, ...]:
-    """Each mark with the lowest free place for its label; `risers` are stretches free of labels at every height."""
+def _labels(marks: list[tuple[Mark, float]], risers: _Stretches, margin: float) -> tuple[_Label, ...]:
+    """Each mark with the lowest free place for its label; `risers` are stretches to be kept free at every height."""
     placed: list[_Label] = []
-    taken = {tier: list(risers) for tier in range(_TIERS)}
+    taken: list[list[tuple[float, float]]] = [[] for _ in range(len(marks) + 1)]
     for mark, x in marks:
         wide = svg.width_of(mark.label, SMALL)
-        tier, left = _free(x, wide, taken, margin)
+        tier, left = _free(x, wide, taken, risers, margin)
         taken[tier].append((left, left + wide))
         for below in range(tier):  # the thin line from mark to label keeps its way free
             taken[below].append((x - 1, x + 1))
@@ -123,14 +126,24 @@ def _labels(
     return tuple(placed)
 
 
-def _free(x: float, wide: float, taken: dict[int, list[tuple[float, float]]], margin: float) -> tuple[int, float]:
-    """Height (0 nearest to the lane) and left end of the first place where a label touches nothing."""
-    for tier in range(_TIERS):
-        for start in (x - wide / 2, x - 8, x - wide + 8, x + 8, x - wide - 8):
-            left = min(max(start, margin), WIDE - wide - 2)
-            if all(left > end + _CLEAR or left + wide < begin - _CLEAR for begin, end in taken[tier]):
-                return tier, left
-    return _TIERS - 1, min(max(x - wide / 2, margin), WIDE - wide - 2)
+def _free(
+    x: float, wide: float, taken: list[list[tuple[float, float]]], risers: _Stretches, margin: float
+) -> tuple[int, float]:
+    """Height (0 nearest to the lane) and left end of the first place where a label touches nothing.
+
+    The last of `taken` is empty, so that there is a place for every label; if need be across a riser.
+    """
+    starts = [min(max(x + shift, margin), WIDE - wide - 2) for shift in (-wide / 2, -8, 8 - wide, 8, -wide - 8)]
+    for kept_free in (risers, ()):
+        for tier, others in enumerate(taken):
+            for left in starts:
+                if not any(_touch(left, left + wide, other) for other in (*others, *kept_free)):
+                    return tier, left
+    raise AssertionError("the highest tier is empty")
+
+
+def _touch(left: float, right: float, other: tuple[float, float]) -> bool:
+    return left <= other[1] + _CLEAR and other[0] - _CLEAR <= right
 
 
 def _foot_of(label: _Label, y: float) -> float:
@@ -196,9 +209,10 @@ def sample(shape: str) -> str:
 def _upright(path: Path, key: str) -> str:
     """The same, with time running down: one row a work, lanes as columns."""
     rows = [list(same) for _, same in groupby(path.marks, key=lambda mark: (mark.year, mark.label))]
-    names = min(max(svg.width_of(mark.label) for mark in path.marks) + 8, 178)
-    column = min((NARROW - names - 12) / len(path.lanes), 52)
-    middle = {lane: names + 12 + (index + 0.5) * column for index, lane in enumerate(path.lanes)}
+    slant = 0.5 * max(svg.width_of(lane, SMALL) for lane in path.lanes[-2:])  # the last heads lean out to the right
+    names = min(max(svg.width_of(mark.label) for mark in path.marks) + 4, 165)
+    column = min((NARROW - names - 8 - slant) / len(path.lanes), 46)
+    middle = {lane: names + 10 + (index + 0.5) * column for index, lane in enumerate(path.lanes)}
     top = 16 + 0.87 * max(svg.width_of(lane, SMALL) for lane in path.lanes)
     body: list[str] = []
     for index, lane in enumerate(path.lanes):

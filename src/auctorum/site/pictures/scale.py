@@ -50,7 +50,7 @@ def scale(values: Iterable[float], start: float, end: float, most: int = 7, whol
     low, high = min(known), max(known)
     if low >= 0 and low < 0.35 * high and not whole:
         low = 0.0
-    if high == low:
+    if high - low <= 1e-9 * max(abs(low), abs(high), 1e-9):
         pad = 1.0 if whole or not low else abs(low) * 0.2
         low, high = low - pad, high + pad
     step = max(round_step(high - low, most), 1.0 if whole else 0.0)

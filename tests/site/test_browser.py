@@ -1,0 +1,97 @@
+"""The built site in a real browser: nothing is wider than a telephone, and search finds a misspelt name."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from html import unescape
+from pathlib import Path
+from urllib.parse import quote
+
+import pytest
+
+from auctorum.site.write import write
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
+BROWSER = next(filter(None, map(shutil.which, BROWSERS)), None)
+PHONE = 360  # px
+pytestmark = pytest.mark.skipif(BROWSER is None, reason=f"no browser here: none of {', '.join(BROWSERS)} is installed")
+
+PROBE = """
+window.addEventListener("load", () => {
+  const page = document.documentElement;
+  let widest = "";
+  for (const each of document.body.querySelectorAll("*")) {
+    if (each.getBoundingClientRect().right > page.clientWidth + 1 && !each.closest("svg") && !each.matches(".skip")) {
+      widest = each.tagName + "." + each.className;
+    }
+  }
+  parent.postMessage([location.pathname.split("/").slice(-2).join("/"), page.scrollWidth, widest], "*");
+});
+"""
+FRAMES = """<!doctype html><title>frames</title><body>{frames}<ol id="told"></ol><script>
+addEventListener("message", (event) => {{
+  const line = document.createElement("li");
+  line.textContent = event.data.join(" | ");
+  document.getElementById("told").append(line);
+}});
+</script>"""
+
+
+@pytest.fixture(scope="module")
+def folder(site, tmp_path_factory) -> Path:
+    """The site on disk, each page with a probe that tells its parent how wide it is."""
+    out = tmp_path_factory.mktemp("browser") / "site"
+    probed = [
+        (path, text.replace("</head>", f'<script src="{"../" * path.count("/")}assets/probe.js"></script></head>'))
+        for path, text in site.items()
+    ]
+    write([*probed, ("assets/probe.js", PROBE)], out)
+    return out
+
+
+def shown(address: str, profile: Path) -> str:
+    """The document after its scripts have run."""
+    assert BROWSER is not None
+    command = [
+        BROWSER, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+        "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        f"--user-data-dir={profile}", "--virtual-time-budget=8000", "--dump-dom", address,
+    ]  # fmt: skip
+    done = subprocess.run(command, capture_output=True, encoding="utf-8", timeout=120, check=True)
+    return done.stdout
+
+
+def test_no_page_is_wider_than_a_telephone(folder: Path, tmp_path: Path) -> None:
+    found = sorted(folder.rglob("*.html"))
+    frames = "".join(f'<iframe src="{page.as_uri()}" width="{PHONE}" height="800"></iframe>' for page in found)
+    (tmp_path / "frames.html").write_text(FRAMES.format(frames=frames), encoding="utf-8")
+    told = re.findall(r"<li>(.*?)</li>", shown((tmp_path / "frames.html").as_uri(), tmp_path / "profile"))
+    assert len(told) == len(found), "every page has told its width"
+    for line in map(unescape, told):
+        page, width, widest = line.split(" | ")
+        assert int(width) <= PHONE, f"{page} is {width} px wide: {widest}"
+        assert widest == "", f"{page}: {widest} reaches over the edge"
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        pytest.param("Exemplum lognum", "names/exemplum-longum.html", id="letters-swapped"),
+        pytest.param("exemplym longum", "names/exemplum-longum.html", id="y-for-u"),
+        pytest.param("spurr lenth", "characters/spur-length.html", id="character"),
+        pytest.param("Orin", "authors/orrin.html", id="author"),
+    ],
+)
+def test_search_finds_what_is_misspelt(folder: Path, tmp_path: Path, asked: str, first: str) -> None:
+    text = shown(f"{(folder / 'search.html').as_uri()}?q={quote(asked)}", tmp_path / "profile")
+    results = re.search(r'<ol[^>]*id="search-results"[^>]*>(.*?)</ol>', text, re.DOTALL)
+    assert results is not None
+    links = re.findall(r'href="([^"]+)"', results[1])
+    assert first in links[:2], links
+
+
+def test_search_admits_when_nothing_is_like_it(folder: Path, tmp_path: Path) -> None:
+    text = shown((folder / "search.html").as_uri() + "?q=zzzzzzzz", tmp_path / "profile")
+    assert "Nothing is spelt like that. The whole index is below." in text
