@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 from string import ascii_lowercase
+from typing import TypeVar
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
-from auctorum.corpus.model import Corpus, Taxon, Work
+from auctorum.corpus.model import Act, Corpus, Taxon, Treatment, Work
 from auctorum.names.format import format_name, parts
 from auctorum.names.name import Name
 from auctorum.nomenclature.history import History, history
@@ -17,6 +18,8 @@ from auctorum.nomenclature.standing import Standing, standing
 from auctorum.problems import Problem
 from auctorum.site.paths import slugs
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
+
+T = TypeVar("T")
 
 
 class Answers:
@@ -75,21 +78,28 @@ class Answers:
         return tuple(sorted({author for work in self.corpus.works.values() for author in work.authors}))
 
     @cached_property
-    def taxon_of_name(self) -> dict[str, str]:
-        """For each name that somebody accepts, the first taxon that bears it; plain senses come first."""
-        found: dict[str, str] = {}
-        for taxon in sorted(self.corpus.taxa.values(), key=lambda taxon: (taxon.sense != "", taxon.id)):
-            for name in taxon.names:
-                found.setdefault(name, taxon.id)
-        return found
-
-    @cached_property
     def taxa_of_group(self) -> dict[str, tuple[Taxon, ...]]:
         """The taxa of each group of names."""
-        found: dict[str, list[Taxon]] = {}
-        for taxon in self.corpus.taxa.values():
-            found.setdefault(taxon.group, []).append(taxon)
-        return {group: tuple(taxa) for group, taxa in found.items()}
+        return _grouped((taxon.group, taxon) for taxon in self.corpus.taxa.values())
+
+    @cached_property
+    def acts_of_work(self) -> dict[str, tuple[Act, ...]]:
+        """The acts of each work that has any, in the order of its record."""
+        return _grouped((act.work.id, act) for act in self.corpus.acts.values())
+
+    @cached_property
+    def uses_of_name(self) -> dict[str, tuple[tuple[Treatment, str], ...]]:
+        """For each name the treatments that use it, by date, with its status there if another name heads them."""
+
+        def pairs() -> Iterator[tuple[str, tuple[Treatment, str]]]:
+            for treatment in self.corpus.treatments.values():
+                yield treatment.name, (treatment, "")
+                for status, names in (("synonym", treatment.synonyms), ("misapplied", treatment.misapplied)):
+                    for name in dict.fromkeys(names):
+                        if name != treatment.name:
+                            yield name, (treatment, status)
+
+        return _grouped(pairs())
 
     # --- how things are called
 
@@ -159,3 +169,10 @@ def short_byline(work: Work) -> str:
 
 def _paths(folder: str, ids: Iterable[str]) -> dict[str, str]:
     return {each: f"{folder}/{own}.html" for each, own in slugs(ids).items()}
+
+
+def _grouped(pairs: Iterable[tuple[str, T]]) -> dict[str, tuple[T, ...]]:
+    found: dict[str, list[T]] = {}
+    for key, value in pairs:
+        found.setdefault(key, []).append(value)
+    return {key: tuple(values) for key, values in found.items()}

@@ -36,13 +36,8 @@ def name_page(answers: Answers, entry: NameEntry) -> NamePage:
 
 def _uses(answers: Answers, entry: NameEntry) -> Iterator[EventRow]:
     """How each work uses the name, by date: in a treatment of its own, or in a list under another."""
-    for treatment in answers.corpus.treatments.values():
-        if treatment.name == entry.id:
-            yield placement_row(answers, treatment)
-        elif entry.id in treatment.synonyms:
-            yield _listed(answers, entry, treatment, "synonym")
-        elif entry.id in treatment.misapplied:
-            yield _listed(answers, entry, treatment, "misapplied")
+    for treatment, status in answers.uses_of_name.get(entry.id, ()):
+        yield _listed(answers, entry, treatment, status) if status else placement_row(answers, treatment)
 
 
 def _listed(answers: Answers, entry: NameEntry, treatment: Treatment, status: str) -> EventRow:

@@ -55,8 +55,8 @@ def asset_texts(folder: Path | None = None) -> tuple[tuple[str, str], ...]:
 def _rich(context: Context, runs: Rich) -> Markup:
     """Runs as HTML, escaped; neighbours with one address become one link, relative to the page."""
     root = context["shell"].root
-    found = Markup()
+    found = []
     for href, same in groupby(runs, key=lambda run: run.href):
-        words = Markup().join(Markup("<i>{}</i>").format(run.text) if run.italic else escape(run.text) for run in same)
-        found += Markup('<a href="{}{}">{}</a>').format(root, href, words) if href else words
-    return found
+        words = "".join(f"<i>{escape(run.text)}</i>" if run.italic else escape(run.text) for run in same)
+        found.append(f'<a href="{root}{escape(href)}">{words}</a>' if href else words)
+    return Markup("".join(found))

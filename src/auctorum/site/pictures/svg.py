@@ -6,6 +6,7 @@ The attributes that a picture cannot be read without (font size, anchor) stand i
 
 from __future__ import annotations
 
+from functools import lru_cache
 from xml.sax.saxutils import escape, quoteattr
 
 FONT = 12.5  # px in the picture's own units
@@ -13,6 +14,10 @@ FONT = 12.5  # px in the picture's own units
 _WIDTHS = {**dict.fromkeys("iljtfI.,:;|'()[]-– ", 0.35), **dict.fromkeys("mMW@%—", 0.95), **dict.fromkeys("w&", 0.79)}
 
 
+_quoted = lru_cache(4096)(quoteattr)  # classes and anchors come again and again
+
+
+@lru_cache(8192)
 def number(value: float) -> str:
     """At most one decimal, and no trailing zero, so that a picture is the same text everywhere.
 
@@ -26,7 +31,7 @@ def number(value: float) -> str:
 def element(tag: str, content: str = "", /, **attributes: str | float) -> str:
     """One element; `class_` gives `class`, and underscores give hyphens. `content` is SVG, not words."""
     given = "".join(
-        f" {name.rstrip('_').replace('_', '-')}={quoteattr(value if isinstance(value, str) else number(value))}"
+        f" {name.rstrip('_').replace('_', '-')}={_quoted(value if isinstance(value, str) else number(value))}"
         for name, value in attributes.items()
     )
     return f"<{tag}{given}>{content}</{tag}>" if content else f"<{tag}{given}/>"
