@@ -1,0 +1,1 @@
+"""Which name is this misspelt label: normalise, index, compare, decide."""
