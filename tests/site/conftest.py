@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from auctorum.corpus.model import Corpus
@@ -113,3 +115,15 @@ def site(corpus, problems) -> dict[str, str]:
     from auctorum.site.render import render
 
     return dict(render(corpus, problems))
+
+
+@pytest.fixture(scope="session")
+def demo() -> dict[str, str]:
+    """Every text of the site of the knowledge base that is shipped."""
+    from auctorum.corpus.link import link
+    from auctorum.records.read import read
+    from auctorum.site.render import render
+
+    records, problems = read(Path(__file__).parents[2] / "kb")
+    corpus, more = link(records)
+    return dict(render(corpus, sorted([*problems, *more])))

@@ -77,6 +77,12 @@ def test_every_internal_link_resolves(site) -> None:
     assert_links_lead_somewhere(site)
 
 
+def test_every_internal_link_of_the_shipped_knowledge_base_resolves(demo) -> None:
+    assert_links_lead_somewhere(demo)
+    for path, page in pages(demo).items():
+        assert "Invented" in page.words, path
+
+
 def test_every_kind_of_page_is_there(site) -> None:
     assert {
         "index.html", "search.html", "problems.html", "glossary.html", "names/index.html", "characters/index.html",

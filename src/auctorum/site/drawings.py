@@ -106,25 +106,16 @@ def ladder_figure(answers: Answers, finding: Finding, subject: Rich, key: str) -
     description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
     if character.kind.is_numeric:
         ranges = _ladder(answers, finding, character, title, description)
-        caption = f"{title}. Bars: typical range; thin lines: extremes; arrow heads: an end left open."
-        if ranges.majority:
-            caption += " Hatched: within the range of at least half of the authors."
-        if any(rung.repeats for rung in ranges.rungs):
-            caption += " Hollow bars repeat an earlier work."
-        return Figure(range_ladder(ranges, key), range_ladder(ranges, f"{key}-n", narrow=True), plain(caption))
+        return Figure(range_ladder(ranges, key), range_ladder(ranges, f"{key}-n", narrow=True), ())
     states = _states(answers, finding, character, title, description)
-    caption = (
-        f"{title}. Solid: always or usually; hatched: often or sometimes; outline: seldom; cross: never."
-        + (" Hatched columns: allowed by every author." if states.shared else "")
-        + _unsaid(answers, finding)
-    )  # fmt: skip
-    return Figure(state_ladder(states, key), state_ladder(states, f"{key}-n", narrow=True), plain(caption))
+    pictures = state_ladder(states, key), state_ladder(states, f"{key}-n", narrow=True)
+    return Figure(*pictures, plain(_unsaid(answers, finding)))
 
 
 def _unsaid(answers: Answers, finding: Finding) -> str:
     """Who says nothing, in words: rows without a mark would bury the few that have one."""
     silent = [text_of(work) for work in answers.works(finding.silent)]
-    return f" Says nothing: {', '.join(silent)}." if silent else ""
+    return f"Says nothing: {', '.join(silent)}." if silent else ""
 
 
 def _ladder(answers: Answers, finding: Finding, character: Character, title: str, description: str) -> Ladder:

@@ -7,7 +7,7 @@ from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import without_standing
 from auctorum.site.pages import ViewRow
-from auctorum.site.ranks import height
+from auctorum.site.ranks import by_rank, height
 from auctorum.site.words import Rich, Run, article, capital, counted, listed, number_words, plain, years
 
 
@@ -135,6 +135,9 @@ def _authors(count: int) -> str:
 
 
 def ranks_held(history: History) -> tuple[str, ...]:
-    """The ranks at which the type was published or kept, from the highest."""
-    found = {event.rank for event in history.events if event.rank and (event.is_act or event.status == "accepted")}
-    return tuple(sorted(found, key=lambda rank: (height(rank), rank)))
+    """The ranks at which the type was published with some standing, or is kept, from the highest."""
+    published = {
+        event.rank for event in history.events if event.is_act and _moves(event) and not without_standing(event)
+    }
+    kept = {view.rank for view in history.views if not view.label.startswith("synonym")}
+    return by_rank(rank for rank in published | kept if rank)

@@ -24,7 +24,8 @@ class Shell:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A picture in two shapes, with its caption and an explanation of the marks (SVG sample, words)."""
+    """A picture in two shapes, with its caption, which may be empty, and an explanation of the marks
+    (SVG sample, words)."""
 
     wide: str
     narrow: str
