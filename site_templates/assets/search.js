@@ -1,4 +1,5 @@
-// Search in the index that assets/index.js holds: rows of kind, words, detail, address.
+// Search in the index that assets/index.js holds: rows of kind, words, detail, address. Words are a list of
+// runs, every second one in italics.
 // Nothing is fetched and nothing from the index is taken as HTML. Without this script the index stays as it is.
 "use strict";
 (function () {
@@ -40,7 +41,7 @@
   }
 
   const entries = rows.map(function (row) {
-    return { row: row, main: fold(row[1]).split(" "), more: fold(row[2]).split(" ") };
+    return { row: row, main: fold(row[1].join("")).split(" "), more: fold(row[2]).split(" ") };
   });
 
   // How far one wanted word is from a word of the entry: 0 the same, below 1 a beginning, then letters amiss.
@@ -52,7 +53,8 @@
       else if (best > 1) {
         best = Math.min(best, distance(wanted, word, most));
         if (wanted.length > 4 && word.length > wanted.length) {
-          best = Math.min(best, 0.5 + distance(wanted, word.slice(0, wanted.length), most - 1));
+          const amiss = distance(wanted, word.slice(0, wanted.length), most - 1);
+          if (amiss < most) best = Math.min(best, 0.5 + amiss);
         }
       }
     }
@@ -76,13 +78,18 @@
     const wanted = fold(text).split(" ").filter(Boolean);
     if (!wanted.length) return [];
     return entries.map((entry) => [score(wanted, entry), entry.row]).filter((pair) => pair[0] < Infinity)
-      .sort((a, b) => a[0] - b[0] || (a[1][1] < b[1][1] ? -1 : 1)).map((pair) => pair[1]);
+      .sort((a, b) => a[0] - b[0] || (a[1][1].join("") < b[1][1].join("") ? -1 : 1)).map((pair) => pair[1]);
   }
 
   function line(row) {
     const item = document.createElement("li"), link = document.createElement("a"), small = document.createElement("small");
     link.setAttribute("href", row[3]);
-    link.append(row[1], small);
+    row[1].forEach(function (run, at) {
+      const part = at % 2 ? document.createElement("i") : document.createTextNode(run);
+      if (at % 2) part.textContent = run;
+      link.append(part);
+    });
+    link.append(small);
     small.textContent = row[0].replace(/s$/, "") + (row[2] ? ": " + row[2] : "");
     item.append(link);
     return item;

@@ -2,10 +2,33 @@
 
 from __future__ import annotations
 
+import re
+
 from auctorum.corpus.model import Act, Work
 from auctorum.records.schema import Person
 from auctorum.site.paths import safe_link
 from auctorum.site.words import Rich, Run, listed, plain, text_of
+
+_DAY = re.compile(r"(\d{4})(?:-(\d{2}))?(?:-(\d{2}))?([~?%]?)")
+_MONTHS = ("", "January", "February", "March", "April", "May", "June", "July",
+           "August", "September", "October", "November", "December")  # fmt: skip
+
+
+def date_words(date: str) -> str:
+    """An EDTF date as text has it; forms that are not read here stay as they are.
+
+    >>> date_words("1889-05"), date_words("2016-11-24"), date_words("1904-06/1904-07"), date_words("1904~")
+    ('May 1889', '24 November 2016', 'June 1904 to July 1904', 'about 1904')
+    """
+    parts = [_DAY.fullmatch(part) for part in date.split("/")]
+    told = []
+    for part in parts:
+        if part is None or not 0 <= int(part[2] or 0) <= 12:
+            return date
+        year, month, day, doubt = part.groups()
+        words = " ".join(filter(None, (str(int(day)) if day else "", _MONTHS[int(month or 0)], year)))
+        told.append({"~": f"about {words}", "?": f"{words}?", "%": f"about {words}?"}.get(doubt, words))
+    return " to ".join(told)
 
 
 def person(who: Person) -> str:
@@ -17,7 +40,7 @@ def entry(work: Work) -> Rich:
     """The bibliographic entry of a work: authors, year, title, where it stands."""
     record = work.record
     authors = text_of(listed([plain(person(who)) for who in record.author], " & "))
-    runs = [Run(f"{authors.rstrip('.')}. {record.issued}. ")]
+    runs = [Run(f"{authors.rstrip('.')}. {record.issued[:4]}. ")]
     alone = not record.container_title
     runs += [Run(record.title.rstrip("."), italic=alone), Run(". ")]
     if not alone:
@@ -56,5 +79,6 @@ def protologue(act: Act) -> Rich:
     if record.volume and record.issue:
         volume += f"({record.issue})"
     page = f": {act.record.page}" if act.record.page else ""
-    plate = f", {act.record.plate}" if act.record.plate else ""
-    return (Run(where, italic=True), Run(f"{volume}{page}{plate}. {act.work.date.text}."))
+    plate = act.record.plate
+    plate = f", {'t. ' if plate[:1].isdigit() else ''}{plate}" if plate else ""
+    return (Run(where, italic=True), Run(f"{volume}{page}{plate}. {date_words(act.work.date.text)}."))

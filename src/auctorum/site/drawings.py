@@ -60,15 +60,22 @@ def path_figure(answers: Answers, group: str, name: Rich, key: str) -> Figure | 
 def _marks(answers: Answers, history: History) -> Iterator[Mark]:
     """One mark for each lane on which a work stands, by year; an act says more than a placement beside it."""
     found: dict[tuple[str, str], Mark] = {}
+    plain_ones = {event.work for event in history.events if event.status and not _is_autonym(answers, event)}
     for event in history.events:
         if event.is_act and event.what in ABOUT_A_NAME:
             continue
+        if _is_autonym(answers, event) and event.work in plain_ones:
+            continue  # a species and its autonym in one work are one view of the type
         mark = _mark(answers, event)
         key = (event.work, mark.lane)
         if key not in found or (event.is_act and not found[key].joined):
             found[key] = mark
     silent = [Mark(answers.corpus.works[work].year, LEFT_OUT, "tick", answers.bylines[work]) for work in history.silent]
     yield from sorted([*found.values(), *silent], key=lambda mark: mark.year)
+
+
+def _is_autonym(answers: Answers, event: Event) -> bool:
+    return answers.corpus.names[event.used].is_autonym
 
 
 def _mark(answers: Answers, event: Event) -> Mark:

@@ -14,7 +14,7 @@ from auctorum.site.glossary import TERMS
 from auctorum.site.home_page import decades
 from auctorum.site.pages import GlossaryPage, IndexEntry, ListPage, ProblemRow, ProblemsPage, SearchPage
 from auctorum.site.paths import slug
-from auctorum.site.words import counted, text_of
+from auctorum.site.words import alternating, counted, text_of
 
 
 def search_page(answers: Answers) -> SearchPage:
@@ -29,9 +29,9 @@ def search_page(answers: Answers) -> SearchPage:
 
 
 def search_index(answers: Answers) -> str:
-    """The index as a script: one list of kind, words, detail, address; safe inside a page as well."""
+    """The index as a script: rows of kind, words (every second run in italics), detail, address."""
     rows = [
-        [title.lower(), text_of(each.rich), each.detail, each.href]
+        [title.lower(), alternating(each.rich), each.detail, each.href]
         for title, entries in search_page(answers).groups
         for each in entries
     ]

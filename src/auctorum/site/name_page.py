@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from auctorum.corpus.model import NameEntry, Treatment
 from auctorum.site.answers import Answers, set_name
-from auctorum.site.citations import protologue
+from auctorum.site.citations import date_words, protologue
 from auctorum.site.pages import EventRow, NamePage, StandingRow
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row
 from auctorum.site.words import Run
@@ -43,7 +43,7 @@ def _uses(answers: Answers, entry: NameEntry) -> Iterator[EventRow]:
 def _listed(answers: Answers, entry: NameEntry, treatment: Treatment, status: str) -> EventRow:
     where = (Run("into " if status == "synonym" else "for "), *answers.name(treatment.name))
     return EventRow(
-        date=treatment.work.date.text, who=answers.work(treatment.work.id), page=treatment.record.page,
+        date=date_words(treatment.work.date.text), who=answers.work(treatment.work.id), page=treatment.record.page,
         what=STATUS_WORDS[status], name=answers.name(entry.id), rank=treatment.rank, where=where, notes=(),
         is_act=False,
     )  # fmt: skip

@@ -63,13 +63,24 @@ def _unbracketed(notes: tuple[str, ...]) -> str:
 def _tally(answers: Answers, history: History) -> Rich:
     if not history.views:
         return ()
-    parts = [view_words(answers, view) for view in history.views]
     everybody = len({author for view in history.views for author in view.authors})
+    if len(history.views) == 1:
+        return _one_view(answers, history.views[0], everybody)
+    parts = [view_words(answers, view) for view in history.views]
     return (
         Run(f"Of {counted(everybody, 'author or team', 'authors or teams')} who place it, "),
         *listed(parts),
         Run("."),
     )
+
+
+def _one_view(answers: Answers, view: View, everybody: int) -> Rich:
+    """The tally where nobody disagrees."""
+    label = plain(article(view.label)) if view.label == view.rank else (Run("a "), *answers.italics(view.label))
+    who = "The one author or team who places it keeps" if everybody == 1 else (
+        f"All {number_words(everybody)} authors or teams who place it keep"
+    )  # fmt: skip
+    return (Run(f"{who} it as "), *label, Run(f" ({years(view.first, view.last)})."))
 
 
 def view_words(answers: Answers, view: View) -> Rich:

@@ -9,7 +9,7 @@ from auctorum.characters.values import Reading
 from auctorum.corpus.model import Act, Statement, Treatment
 from auctorum.nomenclature.history import Event
 from auctorum.site.answers import Answers
-from auctorum.site.citations import entry, protologue
+from auctorum.site.citations import date_words, entry, protologue
 from auctorum.site.pages import ActRow, EventRow, NameRow, WordsRow, WorkRow
 from auctorum.site.words import Rich, Run, listed, plain
 
@@ -27,7 +27,7 @@ def event_row(answers: Answers, event: Event) -> EventRow:
     elif parent:
         where = (Run("in "), *answers.name(parent))
     return EventRow(
-        date=event.date, who=answers.work(event.work), page=event.page,
+        date=date_words(event.date), who=answers.work(event.work), page=event.page,
         what=event.what if event.is_act else STATUS_WORDS.get(event.status, event.what),
         name=answers.name(event.used), rank=event.rank, where=where,
         notes=answers.italics("; ".join(event.notes)), is_act=event.is_act,
@@ -42,7 +42,7 @@ def placement_row(answers: Answers, treatment: Treatment) -> EventRow:
     elif treatment.parent:
         where = (Run("in "), *answers.name(treatment.parent))
     return EventRow(
-        date=treatment.work.date.text, who=answers.work(treatment.work.id), page=treatment.record.page,
+        date=date_words(treatment.work.date.text), who=answers.work(treatment.work.id), page=treatment.record.page,
         what=STATUS_WORDS[treatment.status], name=answers.name(treatment.name), rank=treatment.rank, where=where,
         notes=(), is_act=False,
     )  # fmt: skip

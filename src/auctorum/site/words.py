@@ -31,6 +31,21 @@ def text_of(rich: Rich) -> str:
     return "".join(run.text for run in rich)
 
 
+def alternating(rich: Rich) -> list[str]:
+    """The words of `rich` as runs that are upright, italic, upright and so on; the first may be empty.
+
+    >>> alternating((Run("Exemplum album", True), Run(" Orrin"), Run(" & Tull")))
+    ['', 'Exemplum album', ' Orrin & Tull']
+    """
+    found = [""]
+    for run in rich:
+        if run.italic == (len(found) % 2 == 0):
+            found[-1] += run.text
+        else:
+            found.append(run.text)
+    return found
+
+
 def linked(rich: Rich, href: str) -> Rich:
     """`rich` as a link to `href`."""
     return tuple(Run(run.text, run.italic, href) for run in rich)

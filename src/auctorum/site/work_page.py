@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from auctorum.corpus.model import Treatment, Work
 from auctorum.site.answers import Answers
-from auctorum.site.citations import addresses, entry, person
+from auctorum.site.citations import addresses, date_words, entry, person
 from auctorum.site.pages import AuthorPage, TreatmentBlock, WorkPage
 from auctorum.site.paths import slug
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row, words_row, work_row
@@ -14,6 +14,11 @@ from auctorum.site.words import Rich, Run, listed, plain
 KINDS = {
     "article-journal": "article in a journal", "article-magazine": "article in a magazine", "chapter": "part of a book",
     "paper-conference": "paper of a conference", "webpage": "page on the web", "post-weblog": "entry of a web log",
+}  # fmt: skip
+
+LANGUAGES = {
+    "de": "German", "en": "English", "es": "Spanish", "fr": "French", "it": "Italian", "la": "Latin", "nl": "Dutch",
+    "pt": "Portuguese", "ru": "Russian", "sv": "Swedish",
 }  # fmt: skip
 
 
@@ -41,12 +46,13 @@ def _facts(answers: Answers, work: Work) -> tuple[tuple[str, Rich], ...]:
     if not record.effectively_published:
         published = "not effectively published"
     else:
-        published = effective + ("" if effective == record.issued else f" (printed date: {record.issued})")
+        printed = "" if effective == record.issued else f" (printed date: {date_words(record.issued)})"
+        published = date_words(effective) + printed
     facts: list[tuple[str, Rich]] = [
         ("kind", plain(KINDS.get(record.type, record.type.replace("-", " ")))),
         ("authors", listed([answers.author(author) for author in work.authors])),
         ("effective publication", plain("; ".join(filter(None, (published, record.effective_note))))),
-        ("language", plain(record.language)),
+        ("language", plain(LANGUAGES.get(record.language, record.language))),
         ("covers in full", listed([answers.name(name) for name in work.covers])),
         ("ISBN", plain(record.ISBN)),
         ("ISSN", plain(record.ISSN)),
