@@ -148,12 +148,13 @@ class Answers:
 
     @cached_property
     def finder(self) -> NameFinder:
-        """Finds the names of the corpus in running text."""
+        """Finds the names of the corpus, and the ids of its works, in running text."""
         names = (entry.name.bare for entry in self.corpus.names.values())
-        return NameFinder({format_name(name): set_name(name) for name in names})
+        works = {work: self.work(work) for work in self.corpus.works}
+        return NameFinder(works | {format_name(name): set_name(name) for name in names})
 
-    def italics(self, text: str) -> Rich:
-        """`text` with the names of the corpus set as names."""
+    def text(self, text: str) -> Rich:
+        """Running text with names set as names, and ids of works as links to them."""
         return self.finder.set(text)
 
 

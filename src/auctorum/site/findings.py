@@ -47,7 +47,7 @@ def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: s
     compared = len(works) > 1
     return FindingBlock(
         anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
-        remarks=tuple(answers.italics(_sentence(remark)) for remark in finding.remarks),
+        remarks=tuple(answers.text(_sentence(remark)) for remark in finding.remarks),
         figure=ladder_figure(answers, finding, of, f"p-{anchor}") if compared else None,
         open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
         sides=tuple(SideRow(side.says, answers.works(side.works)) for side in finding.sides)

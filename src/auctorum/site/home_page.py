@@ -18,7 +18,7 @@ def home_page(answers: Answers) -> HomePage:
     first = contested[0] if contested else None
     dates = [work.year for work in corpus.works.values()]
     return HomePage(
-        description=answers.italics(corpus.settings.description),
+        description=answers.text(corpus.settings.description),
         counts=_counts(answers),
         years=years(min(dates), max(dates)) if dates else "",
         contested=tuple(rows[taxon.id] for taxon in contested),

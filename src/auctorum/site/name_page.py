@@ -27,7 +27,7 @@ def name_page(answers: Answers, entry: NameEntry) -> NamePage:
         taxa=tuple(answers.taxon(taxon.id) for taxon in taxa),
         acts=tuple(act_row(answers, act) for act in acts),
         standing=tuple(
-            StandingRow(each.label, each.article, answers.italics(each.reason)) for each in answers.standing(entry.id)
+            StandingRow(each.label, each.article, answers.text(each.reason)) for each in answers.standing(entry.id)
         ),
         same_type=tuple(name_row(answers, name) for name in same),
         uses=tuple(_uses(answers, entry)),

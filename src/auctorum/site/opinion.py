@@ -76,7 +76,7 @@ def _tally(answers: Answers, history: History) -> Rich:
 
 def _one_view(answers: Answers, view: View, everybody: int) -> Rich:
     """The tally where nobody disagrees."""
-    label = plain(article(view.label)) if view.label == view.rank else (Run("a "), *answers.italics(view.label))
+    label = plain(article(view.label)) if view.label == view.rank else (Run("a "), *answers.text(view.label))
     who = "The one author or team who places it keeps" if everybody == 1 else (
         f"All {number_words(everybody)} authors or teams who place it keep"
     )  # fmt: skip
@@ -92,7 +92,7 @@ def view_words(answers: Answers, view: View) -> Rich:
         return plain(f"{number_words(count)} {does} ({years(view.first, view.last)})")
     does = f"sink{several} it as a " if view.label.startswith("synonym") else f"give{several} it as "
     return (
-        Run(f"{number_words(count)} {does}"), *answers.italics(view.label), Run(f" ({years(view.first, view.last)})")
+        Run(f"{number_words(count)} {does}"), *answers.text(view.label), Run(f" ({years(view.first, view.last)})")
     )  # fmt: skip
 
 
@@ -123,7 +123,7 @@ def view_rows(answers: Answers, history: History) -> tuple[ViewRow, ...]:
     everybody = len({author for view in history.views for author in view.authors})
     return tuple(
         ViewRow(
-            label=answers.italics(view.label), authors=len(view.authors), works=answers.works(view.works),
+            label=answers.text(view.label), authors=len(view.authors), works=answers.works(view.works),
             span=years(view.first, view.last), share=round(100 * len(view.authors) / everybody) if everybody else 0,
         )
         for view in history.views
@@ -135,7 +135,7 @@ def opinion_line(answers: Answers, history: History) -> Rich:
     if not history.views:
         return plain("published, and placed by nobody" if history.events else "known from lists of synonyms only")
     parts = [
-        (*answers.italics(view.label), Run(f" ({_authors(len(view.authors)) if not index else len(view.authors)})"))
+        (*answers.text(view.label), Run(f" ({_authors(len(view.authors)) if not index else len(view.authors)})"))
         for index, view in enumerate(history.views)
     ]
     return listed(parts, ", ")

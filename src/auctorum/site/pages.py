@@ -203,7 +203,7 @@ class ActRow:
     rank: str
     facts: tuple[tuple[str, Rich], ...]
     verbatim: str
-    note: str
+    note: Rich
 
 
 @dataclass(frozen=True, slots=True)
@@ -243,7 +243,7 @@ class TreatmentBlock:
     name: Rich
     facts: tuple[tuple[str, Rich], ...]
     verbatim: str
-    note: str
+    note: Rich
     rows: tuple[WordsRow, ...]
 
 
@@ -255,7 +255,7 @@ class WorkPage:
     entry: Rich
     addresses: tuple[tuple[str, str], ...]
     facts: tuple[tuple[str, Rich], ...]
-    note: str
+    note: Rich
     acts: tuple[tuple[Rich, ActRow], ...]
     treatments: tuple[TreatmentBlock, ...]
     leaves_out: tuple[Rich, ...]

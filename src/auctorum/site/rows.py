@@ -30,7 +30,7 @@ def event_row(answers: Answers, event: Event) -> EventRow:
         date=date_words(event.date), who=answers.work(event.work), page=event.page,
         what=event.what if event.is_act else STATUS_WORDS.get(event.status, event.what),
         name=answers.name(event.used), rank=event.rank, where=where,
-        notes=answers.italics("; ".join(event.notes)), is_act=event.is_act,
+        notes=answers.text("; ".join(event.notes)), is_act=event.is_act,
     )  # fmt: skip
 
 
@@ -99,7 +99,7 @@ def act_row(answers: Answers, act: Act) -> ActRow:
         facts.append(("standing", plain("not accepted by its own author")))
     return ActRow(
         what=record.act, who=answers.work(act.work.id), place=protologue(act), rank=act.rank, facts=tuple(facts),
-        verbatim=record.verbatim, note=record.note,
+        verbatim=record.verbatim, note=answers.text(record.note),
     )  # fmt: skip
 
 
@@ -111,7 +111,7 @@ def type_words(answers: Answers, act: Act) -> Rich:
     kind = "type" if given.kind == "name" else str(given.kind)
     told = ", ".join(filter(None, (given.specimen, given.herbarium)))
     quoted = f" (“{given.verbatim}”)" if given.verbatim else ""
-    return answers.italics(f"{kind}: {told}{quoted}" if told or quoted else kind)
+    return answers.text(f"{kind}: {told}{quoted}" if told or quoted else kind)
 
 
 def _described(act: Act) -> tuple[tuple[str, Rich], ...]:

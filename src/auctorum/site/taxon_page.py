@@ -83,7 +83,7 @@ def _with_marks(answers: Answers, text: str, sources: tuple[str, ...]) -> Rich:
     runs: list[Run] = []
     for part in _MARKS.split(text):
         if not _MARKS.fullmatch(part):
-            runs += answers.italics(part)
+            runs += answers.text(part)
             continue
         for piece in re.split(r"(\d+)", part):
             number = int(piece) if piece.isdigit() else 0

@@ -99,7 +99,7 @@ def capital(text: str) -> str:
 
 
 class NameFinder:
-    """Sets the names it knows in italics, wherever they stand in running text; linear in the text."""
+    """Sets the names it knows as names, wherever they stand in running text; linear in the text."""
 
     def __init__(self, names: Mapping[str, Rich]) -> None:
         """`names`: the words of each name, and how they are set."""
@@ -112,7 +112,7 @@ class NameFinder:
             same_start.sort(key=lambda entry: -len(entry[0]))
 
     def set(self, text: str) -> Rich:
-        """`text` with every known name in italics; the longest name that fits is taken."""
+        """`text` with every known name as it is set; the longest name that fits is taken."""
         words = text.split(" ")
         found: list[Run] = []
         index = 0

@@ -30,7 +30,7 @@ def work_page(answers: Answers, work: Work) -> WorkPage:
         entry=entry(work),
         addresses=addresses(work),
         facts=_facts(answers, work),
-        note=work.record.note,
+        note=answers.text(work.record.note),
         acts=tuple(
             (answers.name(act.name, authors=True), act_row(answers, act))
             for act in answers.acts_of_work.get(work.id, ())
@@ -81,7 +81,7 @@ def _treatment(answers: Answers, treatment: Treatment) -> TreatmentBlock:
     )
     return TreatmentBlock(
         anchor=slug(treatment.id), name=answers.name(treatment.name), facts=tuple(fact for fact in facts if fact[1]),
-        verbatim=record.verbatim, note=record.note, rows=rows,
+        verbatim=record.verbatim, note=answers.text(record.note), rows=rows,
     )  # fmt: skip
 
 
