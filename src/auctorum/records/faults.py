@@ -17,10 +17,14 @@ from auctorum.records.schema import PLACE_KEY
 T = TypeVar("T")
 
 
-@cache
+_ADAPTERS: dict[type, TypeAdapter[Any]] = {}
+
+
 def adapter(record: type[T]) -> TypeAdapter[T]:
     """The validator of one record class, built once."""
-    return TypeAdapter(record)
+    if record not in _ADAPTERS:
+        _ADAPTERS[record] = TypeAdapter(record)
+    return _ADAPTERS[record]
 
 
 def validate(record: type[T], data: dict[str, Any]) -> tuple[T | None, list[Problem]]:

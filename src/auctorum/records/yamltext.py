@@ -78,6 +78,7 @@ def _build(text: str, file: str, problems: list[Problem]) -> Any:
     levels: list[_Level] = []
     root: Any = None
     documents = 0
+    event: Any
     for event in yaml.parse(text, Loader=_LOADER):
         kind = type(event)
         if kind is yaml.ScalarEvent:
@@ -202,6 +203,7 @@ def _paths(text: str, file: str, start: Place | None) -> Iterator[tuple[tuple[st
     """Path and place of every value (a mapping's values are placed at their key), below `start`."""
     root: tuple[str | int, ...] | None = () if start is None else None
     stack: list[list[Any]] = []  # [is mapping, path, next index or pending key]
+    event: Any
     for event in yaml.parse(text, Loader=_LOADER):
         kind = type(event)
         if kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
