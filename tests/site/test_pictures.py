@@ -117,12 +117,12 @@ RUNGS = (
 
 @pytest.mark.parametrize("narrow", [False, True])
 def test_range_ladder_shows_each_author_to_scale(narrow: bool) -> None:
-    ladder = Ladder("Spur length", "What it shows", "mm", RUNGS, ((22, 34),), (25, 34))
+    ladder = Ladder("Spur length", "What it shows", "mm", RUNGS, ((22, 34),), (25, 34), "25–34 mm")
     root = read(range_ladder(ladder, "k", narrow))
     words = [text.text for text in root.iter(f"{NS}text")]
     for rung in RUNGS:
         assert rung.label in words and (rung.says or "says nothing") in words
-    assert "shared by all: 25–34" in words
+    assert "shared by all: 25–34 mm" in words
     bars = [element for element in root.iter(f"{NS}rect") if (element.get("class") or "").startswith("bar")]
     assert [bar.get("class") for bar in bars] == ["bar"] * 4 + ["bar repeated", "bar"], "silence has no bar"
     first, second = bars[0], bars[1]
@@ -131,6 +131,14 @@ def test_range_ladder_shows_each_author_to_scale(narrow: bool) -> None:
     assert ratio == pytest.approx(12 / 19, abs=0.005)
     heads = [element for element in root.iter() if element.get("class") == "head"]
     assert len(heads) == 2, "one arrow head for each open end"
+
+
+def test_bearings_stand_on_an_axis_of_compass_points() -> None:
+    rungs = (Rung("A 1900", "NW to N", 315, 360), Rung("B 1950", "N to NE", 360, 405))
+    root = read(range_ladder(Ladder("Aspect", "D", "degree", rungs, compass=True), "k"))
+    words = [text.text for text in root.iter(f"{NS}text")]
+    assert [word for word in words if word in ("NW", "N", "NE")] == ["NW", "NW", "N", "N", "NE", "NE"]
+    assert "degree" not in words
 
 
 @pytest.mark.parametrize("narrow", [False, True])

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Finding
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
-from auctorum.site.drawings import state_names
 from auctorum.site.findings import block
 from auctorum.site.pages import CharacterPage, WordsRow
 from auctorum.site.rows import words_row

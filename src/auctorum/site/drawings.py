@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from auctorum.characters.show import format_value
+from auctorum.characters.states import state_names
 from auctorum.characters.values import Modality, Share, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
+from auctorum.circumscription.summary import span_words
 from auctorum.nomenclature.history import Event, History
 from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
@@ -126,25 +129,61 @@ def _unsaid(answers: Answers, finding: Finding) -> str:
 
 
 def _ladder(answers: Answers, finding: Finding, character: Character, title: str, description: str) -> Ladder:
-    rungs = [(evidence.year, evidence.work, _rung(answers, evidence)) for evidence in finding.evidence]
+    rungs = [(evidence.year, evidence.work, _rung(answers, evidence, character)) for evidence in finding.evidence]
+    compass = character.kind is Kind.ANGLE
+    turn = next((_middle(rung.numbers) for *_, rung in rungs), 0.0)
+    if compass:
+        rungs = [(year, work, _moved(rung, turn)) for year, work, rung in rungs]
     rungs += [(_year(answers, work), work, Rung(answers.bylines[work])) for work in finding.silent]
     agreement = finding.agreement
-    majority: tuple[tuple[float, float], ...] = ()
-    core = None
+    majority: list[tuple[float, float]] = []
+    core, shared = None, ""
     if isinstance(agreement, RangeAgreement) and len({evidence.work for evidence in finding.evidence}) > 1:
-        majority = tuple(filter(None, (_ends(span) for span in agreement.majority)))
+        majority = [ends for span in agreement.majority if (ends := _ends(span))]
         core = _ends(agreement.core) if agreement.core else None
-    ordered = tuple(rung for *_, rung in sorted(rungs, key=lambda row: (row[0], row[1])))
-    return Ladder(title, description, character.unit, ordered, majority, core, character.kind is Kind.COUNT)
+        shared = span_words(agreement.core, character)
+    if compass:
+        majority = [_nearest_turn(ends, turn) for ends in majority]
+        core = _nearest_turn(core, turn) if core else None
+    return Ladder(
+        title, description, character.unit, tuple(rung for *_, rung in sorted(rungs, key=lambda row: row[:2])),
+        tuple(majority), core, shared, whole=character.kind is Kind.COUNT, compass=compass,
+    )  # fmt: skip
 
 
-def _rung(answers: Answers, evidence: Evidence) -> Rung:
+def _middle(numbers: Iterable[float]) -> float:
+    """The middle of some bearings, to which the others are turned: north may be 0 in one work, 360 in the next."""
+    known = list(numbers)
+    return (min(known) + max(known)) / 2 if known else 0.0
+
+
+def _nearest_turn(ends: tuple[float, float], middle: float) -> tuple[float, float]:
+    """The same bearings, by whole turns as near to `middle` as they come."""
+    shift = 360.0 * round((middle - sum(ends) / 2) / 360)
+    return ends[0] + shift, ends[1] + shift
+
+
+def _moved(rung: Rung, middle: float) -> Rung:
+    if not rung.numbers:
+        return rung
+    low, high = min(rung.numbers), max(rung.numbers)
+    shift = _nearest_turn((low, high), middle)[0] - low
+
+    def turned(end: float | None) -> float | None:
+        return None if end is None else end + shift
+
+    return replace(
+        rung, low=turned(rung.low), high=turned(rung.high), least=turned(rung.least), most=turned(rung.most)
+    )  # fmt: skip
+
+
+def _rung(answers: Answers, evidence: Evidence, character: Character) -> Rung:
     span, extremes = evidence.span or Span(None, None), evidence.extremes or Span(None, None)
     low, high, least, most = (
         None if end is None else float(end) for end in (span.low, span.high, extremes.low, extremes.high)
     )
     return Rung(
-        answers.bylines[evidence.work], format_value(evidence.value), low, high,
+        answers.bylines[evidence.work], format_value(evidence.value, character), low, high,
         least if least != low else None, most if most != high else None, evidence.weight < 1,
     )  # fmt: skip
 
@@ -171,11 +210,6 @@ def _patch(share: Share, column: Mapping[str, int]) -> Patch | None:
     if first is None or last is None:
         return None
     return Patch(min(first, last), max(first, last), _STRENGTH[share.modality])
-
-
-def state_names(character: Character) -> tuple[str, ...]:
-    """The states of a character in their order; those of a presence character are the same for all."""
-    return ("present", "absent") if character.kind is Kind.PRESENCE else tuple(each.name for each in character.states)
 
 
 def _ends(span: Span) -> tuple[float, float] | None:

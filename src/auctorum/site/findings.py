@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from auctorum.circumscription.findings import Finding, Verdict
+from auctorum.circumscription.summary import summary
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import ladder_figure
@@ -47,6 +48,7 @@ def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: s
     compared = len(works) > 1
     return FindingBlock(
         anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
+        most=_most(answers, finding),
         remarks=tuple(answers.text(_sentence(remark)) for remark in finding.remarks),
         figure=ladder_figure(answers, finding, of, f"p-{anchor}") if compared else None,
         open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
@@ -54,6 +56,12 @@ def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: s
         if len(finding.sides) > 1 else (),
         silent=answers.works(finding.silent), rows=tuple(_rows(answers, finding)),
     )  # fmt: skip
+
+
+def _most(answers: Answers, finding: Finding) -> str:
+    """What at least half of the authors say, in a few words; nothing where there is no such thing."""
+    said = summary(finding, answers.corpus.vocabulary[finding.character]).majority
+    return said.strip("–- ") and said
 
 
 def _rows(answers: Answers, finding: Finding) -> Iterable[WordsRow]:

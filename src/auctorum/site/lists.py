@@ -5,11 +5,11 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Sequence
 
+from auctorum.characters.states import state_names
 from auctorum.names.format import format_name
 from auctorum.problems import Problem, Severity
 from auctorum.site.answers import Answers
 from auctorum.site.citations import entry
-from auctorum.site.drawings import state_names
 from auctorum.site.glossary import TERMS
 from auctorum.site.home_page import decades
 from auctorum.site.pages import GlossaryPage, IndexEntry, ListPage, ProblemRow, ProblemsPage, SearchPage

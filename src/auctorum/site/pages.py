@@ -82,13 +82,17 @@ class SideRow:
 
 @dataclass(frozen=True, slots=True)
 class FindingBlock:
-    """One character of a taxon (or one taxon of a character): verdict, remarks, picture, words."""
+    """One character of a taxon (or one taxon of a character): verdict, remarks, picture, words.
+
+    `most` is what at least half of the authors say, or empty.
+    """
 
     anchor: str
     subject: Rich
     stage: str
     verdict: str
     sign: str
+    most: str
     remarks: tuple[Rich, ...]
     figure: Figure | None
     open: bool

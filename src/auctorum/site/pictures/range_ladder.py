@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from auctorum.site.pictures import svg
-from auctorum.site.pictures.scale import Scale, scale, tick_label
+from auctorum.site.pictures.scale import Scale, compass_label, compass_scale, scale, tick_label
 
 SILENCE = "says nothing"
 WIDE, NARROW = 880.0, 340.0
@@ -43,7 +43,9 @@ class Ladder:
     rungs: tuple[Rung, ...]
     majority: tuple[tuple[float, float], ...] = ()
     core: tuple[float, float] | None = None
+    shared: str = ""  # the core in words, as it is to be printed
     whole: bool = False  # counts: the axis has whole numbers only
+    compass: bool = False  # bearings: the axis shows points of the compass
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +68,10 @@ def range_ladder(ladder: Ladder, key: str, narrow: bool = False) -> str:
         says = min(max(svg.width_of(rung.says or SILENCE) for rung in ladder.rungs) + 20, 210)
         frame = _Frame(WIDE, label + 8, WIDE - says, 25, 34, 12.5, False)
     numbers = [number for rung in ladder.rungs for number in rung.numbers]
-    axis = scale(numbers, frame.start, frame.end, 5 if narrow else 8, ladder.whole)
+    if ladder.compass:
+        axis = compass_scale(numbers, frame.start, frame.end)
+    else:
+        axis = scale(numbers, frame.start, frame.end, 5 if narrow else 8, ladder.whole)
     foot = frame.top + frame.row * len(ladder.rungs) + 4
     body = [svg.hatch(key), *_bands(ladder, axis, frame, foot, key), *_axis(ladder, axis, frame, foot)]
     for index, rung in enumerate(ladder.rungs):
@@ -87,10 +92,12 @@ def _bands(ladder: Ladder, axis: Scale, frame: _Frame, foot: float, key: str) ->
 
 def _axis(ladder: Ladder, axis: Scale, frame: _Frame, foot: float) -> Iterator[str]:
     for tick in axis.ticks():
-        x = axis.at(tick)
+        x, label = axis.at(tick), compass_label(tick) if ladder.compass else tick_label(tick)
         yield svg.line(x, frame.top - 8, x, foot, "grid")
-        yield svg.words(x, frame.top - 13, tick_label(tick), "tick", "middle", 11.5)
-        yield svg.words(x, foot + 14, tick_label(tick), "tick", "middle", 11.5)
+        yield svg.words(x, frame.top - 13, label, "tick", "middle", 11.5)
+        yield svg.words(x, foot + 14, label, "tick", "middle", 11.5)
+    if ladder.compass:
+        return
     if ladder.unit and not frame.narrow:
         yield svg.words(frame.start - 14, frame.top - 13, ladder.unit, "tick", "end", 11.5)
     elif ladder.unit:
@@ -163,9 +170,7 @@ def _core(ladder: Ladder, axis: Scale, foot: float) -> Iterator[str]:
     left, right = axis.at(low), axis.at(high)
     y = foot + 22
     yield svg.element("path", d=f"M{svg.number(left)} {svg.number(y - 4)}v4H{svg.number(right)}v-4", class_="bracket")
-    label = (
-        f"shared by all: {tick_label(low)}–{tick_label(high)}" if low != high else f"shared by all: {tick_label(low)}"
-    )
+    label = f"shared by all: {ladder.shared}"
     half = svg.width_of(label) / 2
     middle = min(max((left + right) / 2, axis.start + half - 10), max(axis.end - half + 10, axis.start + half - 10))
     yield svg.words(middle, y + 15, label, "core", "middle")

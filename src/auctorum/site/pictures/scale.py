@@ -54,8 +54,29 @@ def scale(values: Iterable[float], start: float, end: float, most: int = 7, whol
         pad = 1.0 if whole or not low else abs(low) * 0.2
         low, high = low - pad, high + pad
     step = max(round_step(high - low, most), 1.0 if whole else 0.0)
-    bottom, top = math.floor(low / step + 1e-9) * step, math.ceil(high / step - 1e-9) * step
-    return Scale(bottom, top, start, end, step)
+    bottom, top = math.floor(low / step + 1e-9), math.ceil(high / step - 1e-9)
+    return Scale(bottom * step, max(top, bottom + 1) * step, start, end, step)
+
+
+_POINTS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
+
+
+def compass_scale(degrees: Iterable[float], start: float, end: float) -> Scale:
+    """An axis of bearings from one of the eight points to another, at least a quarter turn long.
+
+    >>> [compass_label(tick) for tick in compass_scale([315, 405], 0, 100).ticks()]
+    ['NW', 'N', 'NE']
+    """
+    known = list(degrees) or [0.0]
+    low, high = math.floor(min(known) / 45) * 45.0, math.ceil(max(known) / 45) * 45.0
+    if high - low < 90:
+        low, high = low - 45, high + 45
+    return Scale(low, high, start, end, 45.0)
+
+
+def compass_label(degrees: float) -> str:
+    """One of the eight points, for a tick of `compass_scale`."""
+    return _POINTS[round(degrees / 45) % 8]
 
 
 def tick_label(value: float) -> str:
