@@ -28,6 +28,7 @@ from __future__ import annotations
 
 import csv
 import io
+import math
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -169,7 +170,7 @@ def plant_of(draw: Draw, name: str, site_effect: float) -> Plant:
 
     def size(pair: tuple[float, float], share: float = 0.55) -> float:
         mean, spread = pair
-        apart = share * vigour + (1 - share**2) ** 0.5 * draw.normal(0, 1)
+        apart = share * vigour + math.sqrt(1 - share**2) * draw.normal(0, 1)
         # nearly every author agrees on the lower bounds, so no plant is drawn far below its kind
         return mean + spread * (min(2.8, max(-2.0, apart)) + site_effect)
 
