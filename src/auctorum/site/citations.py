@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from auctorum.corpus.model import Act, Work
 from auctorum.records.schema import Person
@@ -36,13 +37,17 @@ def person(who: Person) -> str:
     return f"{who.family}, {who.given}" if who.given else who.family
 
 
-def entry(work: Work) -> Rich:
-    """The bibliographic entry of a work: authors, year, title, where it stands."""
+def entry(work: Work, names: Callable[[str], Rich] = plain) -> Rich:
+    """The bibliographic entry of a work: authors, year, title, where it stands.
+
+    `names` sets the names of plants in the title, which stand out from it by being italic or, in italics, upright.
+    """
     record = work.record
     authors = text_of(listed([plain(person(who)) for who in record.author], " & "))
     runs = [Run(f"{authors.rstrip('.')}. {record.issued[:4]}. ")]
     alone = not record.container_title
-    runs += [Run(record.title.rstrip("."), italic=alone), Run(". ")]
+    runs += [Run(run.text, run.italic != alone) for run in names(record.title.rstrip("."))]
+    runs.append(Run(". "))
     if not alone:
         editors = text_of(listed([plain(person(who)) for who in record.editor], " & "))
         runs.append(Run(f"In: {editors} (ed.), " if editors else ""))
@@ -57,6 +62,8 @@ def _numbers(work: Work, alone: bool) -> str:
     issue = f"({record.issue})" if record.issue else ""
     volume = f"{record.volume}{issue}"
     pages = record.page.replace("-", "–")
+    if volume and not pages and alone:
+        volume = f"Vol. {volume}"
     told = f"{volume}: {pages}" if volume and pages else volume or (f"pp. {pages}" if pages else "")
     first = f"{'' if alone else ' '}{told}. " if told else ("" if alone else ". ")
     edition = f"{record.edition} ed." if record.edition.isdigit() else record.edition

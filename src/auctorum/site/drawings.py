@@ -19,7 +19,7 @@ from auctorum.site.pictures.range_ladder import Ladder, Rung, range_ladder
 from auctorum.site.pictures.rank_path import Mark, Path, rank_path, sample
 from auctorum.site.pictures.state_ladder import Patch, StateLadder, StateRow, state_ladder
 from auctorum.site.ranks import by_rank
-from auctorum.site.words import Rich, plain, text_of
+from auctorum.site.words import Rich, capital, plain, text_of
 
 SUNK, WRONG, NO_STANDING, LEFT_OUT = "in synonymy", "misapplied", "no standing", "left out"
 ASIDE = (SUNK, WRONG, NO_STANDING, LEFT_OUT)
@@ -112,7 +112,7 @@ def ladder_figure(answers: Answers, finding: Finding, subject: Rich, key: str) -
     if not finding.evidence:
         return None
     stage = f" ({finding.stage})" if finding.stage else ""
-    title = f"{character.name.capitalize()}{stage}: {text_of(subject)}"
+    title = f"{capital(character.name)}{stage}: {text_of(subject)}"
     description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
     if character.kind.is_numeric:
         ranges = _ladder(answers, finding, character, title, description)
@@ -221,4 +221,4 @@ def _year(answers: Answers, work: str) -> int:
 
 
 def _sentence(text: str) -> str:
-    return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
+    return capital(text) + ("" if text.endswith(".") else ".")

@@ -26,12 +26,12 @@ VERDICTS: Mapping[Verdict, tuple[str, str]] = {
 
 
 def verdict_groups(answers: Answers, taxon: Taxon) -> tuple[VerdictGroup, ...]:
-    """The findings of a taxon, by verdict; measured characters first within each."""
+    """The findings of a taxon, by verdict; within each those first that decide or that most works speak of."""
     findings = answers.diagnosis(taxon.id).findings
     groups = []
     for verdict, (sign, meaning) in VERDICTS.items():
         mine = [finding for finding in findings if finding.verdict is verdict]
-        mine.sort(key=lambda finding: not answers.corpus.vocabulary[finding.character].kind.is_numeric)
+        mine.sort(key=lambda finding: _weight(answers, finding))
         blocks = tuple(
             block(answers, finding, answers.character(finding.character), answers.taxon(taxon.id, link=False), "")
             for finding in mine
@@ -39,6 +39,13 @@ def verdict_groups(answers: Answers, taxon: Taxon) -> tuple[VerdictGroup, ...]:
         if blocks:
             groups.append(VerdictGroup(verdict, sign, meaning, blocks))
     return tuple(groups)
+
+
+def _weight(answers: Answers, finding: Finding) -> tuple[bool, bool, int]:
+    """Sorts what a working criterion decides by before all, then measurements, then by how many works speak."""
+    decisive = any(criterion.decisive.character == finding.character for criterion in answers.corpus.criteria)
+    measured = answers.corpus.vocabulary[finding.character].kind.is_numeric
+    return not decisive, not measured, -len({evidence.work for evidence in finding.evidence})
 
 
 def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: str) -> FindingBlock:
@@ -61,7 +68,10 @@ def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: s
 def _most(answers: Answers, finding: Finding) -> str:
     """What at least half of the authors say, in a few words; nothing where there is no such thing."""
     said = summary(finding, answers.corpus.vocabulary[finding.character]).majority
-    return said.strip("–- ") and said
+    if not said.strip("–- "):
+        return ""
+    who = {Verdict.SINGLE: "one says", Verdict.UNANIMOUS: "all say"}.get(finding.verdict, "most say")
+    return f"{who} {said}"
 
 
 def _rows(answers: Answers, finding: Finding) -> Iterable[WordsRow]:

@@ -25,7 +25,7 @@ from auctorum.site.pages import Page, Shell
 from auctorum.site.paths import root_of
 from auctorum.site.taxon_page import taxon_page
 from auctorum.site.templates import asset_texts, environment
-from auctorum.site.words import Rich, Run, text_of
+from auctorum.site.words import Rich, Run, capital, text_of
 from auctorum.site.work_page import author_page, work_page
 
 SERIAL_UP_TO = 400  # pages; below this a second process costs more than it saves
@@ -115,7 +115,7 @@ class Renderer:
             case "name":
                 return text_of(answers.name(job.subject, link=False)), "names", (_crumb("Names", "names/index.html"),)
             case "character":
-                return job.subject.capitalize(), "characters", (_crumb("Characters", "characters/index.html"),)
+                return capital(job.subject), "characters", (_crumb("Characters", "characters/index.html"),)
             case "work":
                 return (
                     answers.bylines[job.subject],

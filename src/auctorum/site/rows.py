@@ -78,7 +78,7 @@ def name_row(answers: Answers, name: str) -> NameRow:
 
 def work_row(answers: Answers, work: str, note: str = "") -> WorkRow:
     """A publication as a list of literature has it."""
-    return WorkRow(answers.work(work), entry(answers.corpus.works[work]), note)
+    return WorkRow(answers.work(work), entry(answers.corpus.works[work], answers.text), note)
 
 
 def act_row(answers: Answers, act: Act) -> ActRow:

@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 
 from auctorum.site.errors import UnusableOutput
 from auctorum.site.paths import safe_link
-from auctorum.site.words import Rich
+from auctorum.site.words import Rich, capital
 
 ASSETS = ("mark.svg", "search.js", "site.css")
 
@@ -42,6 +42,7 @@ def environment(folder: Path | None = None) -> Environment:
     )
     env.filters["safe_link"] = safe_link
     env.filters["rich"] = _rich
+    env.filters["capital"] = capital
     return env
 
 

@@ -27,7 +27,7 @@ def work_page(answers: Answers, work: Work) -> WorkPage:
     treated = answers.corpus.by_work.get(work.id, ())
     return WorkPage(
         title=answers.bylines[work.id],
-        entry=entry(work),
+        entry=entry(work, answers.text),
         addresses=addresses(work),
         facts=_facts(answers, work),
         note=answers.text(work.record.note),
