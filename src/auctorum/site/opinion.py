@@ -105,16 +105,16 @@ def _silence(history: History) -> Rich:
 
 
 def _latest(answers: Answers, history: History) -> Rich:
-    placed = [event for event in history.events if event.status]
+    placed = [event for event in history.events if event.status not in ("", "misapplied")]
     if not placed or len(history.views) < 2:
         return ()
     last = placed[-1]
+    told: Rich
     if last.target:
-        told: Rich = (Run("gives it as "), *plain(f"{last.status} of " if last.status == "synonym" else "a name for "),
-                      *answers.name(last.target))  # fmt: skip
+        told = (Run("sinks it into "), *answers.name(last.target))
     else:
-        told = (Run(f"{'keeps' if last.status == 'accepted' else 'doubtfully keeps'} it as {article(last.rank)}, "),
-                *answers.name(last.used))  # fmt: skip
+        keeps = "keeps" if last.status == "accepted" else "doubtfully keeps"
+        told = (Run(f"{keeps} it as {article(last.rank)}, "), *answers.name(last.used))
     return (Run("The latest, "), *answers.work(last.work), Run(", "), *told, Run("."))
 
 
