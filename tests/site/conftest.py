@@ -105,6 +105,7 @@ def corpus() -> Corpus:
 def problems() -> tuple[Problem, ...]:
     return (
         Problem(Place("literature/selk-1923.yaml", 12, 7), "no name `Exemplum albun`", "nearest: Exemplum album"),
+        Problem(Place("/secret/kb/literature/a.yaml", 2, 1), "also in /secret/kb/literature/b.yaml", "keep one"),
         Problem(Place("kb.yaml", 3, 1), "no site is described", "add sites.csv", Severity.WARNING),
     )
 

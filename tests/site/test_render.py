@@ -147,8 +147,9 @@ def test_a_publication_has_its_entry_and_doi(site) -> None:
 
 def test_problems_are_listed_with_their_place(site) -> None:
     text = words(site["problems.html"])
-    assert "1 error and 1 warning" in text
+    assert "2 errors and 1 warning" in text
     assert "literature/selk-1923.yaml:12:7 no name `Exemplum albun` nearest: Exemplum album" in text
+    assert "literature/a.yaml:2:1 also in literature/b.yaml keep one" in text
 
 
 def test_pictures_are_well_formed_and_have_a_table_beside_them(site) -> None:
@@ -164,6 +165,7 @@ def test_pictures_are_well_formed_and_have_a_table_beside_them(site) -> None:
 def test_no_machine_path_and_no_time_of_building(site) -> None:
     for path, text in site.items():
         assert str(Path.cwd()) not in text and str(Path.home()) + "/" not in text, path
+        assert "/secret" not in text, path
         assert not re.search(r"\b\d\d:\d\d:\d\d\b", text), path
 
 

@@ -16,6 +16,8 @@ from auctorum.site.pages import GlossaryPage, IndexEntry, ListPage, ProblemRow, 
 from auctorum.site.paths import slug
 from auctorum.site.words import alternating, counted, text_of
 
+FOLDERS = ("literature", "criteria")  # of a knowledge base
+
 
 def search_page(answers: Answers) -> SearchPage:
     """Everything that has a page, by kind, alphabetical within each."""
@@ -114,8 +116,21 @@ def problems_page(problems: Sequence[Problem]) -> ProblemsPage:
 def _by_file(problems: Iterable[Problem]) -> tuple[tuple[str, tuple[ProblemRow, ...]], ...]:
     found: dict[str, list[ProblemRow]] = {}
     for each in problems:
-        found.setdefault(each.place.file, []).append(ProblemRow(str(each.place), each.what, each.remedy))
+        file = file_of_record(each.place.file)
+        above = each.place.file.removesuffix(file)
+        what, remedy = (words.replace(above, "") if above else words for words in (each.what, each.remedy))
+        found.setdefault(file, []).append(ProblemRow(str(each.place._replace(file=file)), what, remedy))
     return tuple((file, tuple(rows)) for file, rows in found.items())
+
+
+def file_of_record(file: str) -> str:
+    """The path of a file within its knowledge base; where that stands on the machine is nobody's business.
+
+    >>> file_of_record("/home/someone/kb/literature/orrin-1911.yaml"), file_of_record("kb/kb.yaml")
+    ('literature/orrin-1911.yaml', 'kb.yaml')
+    """
+    parts = file.replace("\\", "/").split("/")
+    return "/".join(parts[-2:] if len(parts) > 1 and parts[-2] in FOLDERS else parts[-1:])
 
 
 def glossary_page(answers: Answers) -> GlossaryPage:
