@@ -135,6 +135,8 @@ def test_ratios_and_counts(words: str, character: Character, value: str) -> None
     ("words", "character", "value"),
     [
         ("green when young, ivory in age", COLOUR, "young: green | old: ivory"),
+        ("green, less often ivory", COLOUR, "green; sometimes ivory"),
+        ("green, not rarely ivory", COLOUR, "green; often ivory"),
         ("green becoming ivory", COLOUR, "young: green | old: ivory"),
         ("white, drying yellow", COLOUR, "fresh: white | dry: yellow"),
         ("green; rarely ivory", COLOUR, "green; rarely ivory"),

@@ -49,7 +49,7 @@ def test_events_stand_in_order_of_time(found) -> None:
         (1881, False, "accepted", "variety", "exemplum-album"),
         (1922, True, "change of rank", "species", None),
         (1950, False, "synonym of", "species", "exemplum-album"),
-        (1960, False, "misapplied of", "species", "exemplum-album"),
+        (1960, False, "misapplied to", "species", "exemplum-album"),
         (1990, False, "accepted", "variety", "exemplum-album"),
     ]
 

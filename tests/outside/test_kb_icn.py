@@ -116,7 +116,6 @@ def test_check_finds_nothing() -> None:
             [(1848, "new taxon"), (1888, "replacement name")],
             ["Tapeinanthus Boiss. ex Benth.", "Thuspeinanta T. Durand"],
             id="Art-41.2-Ex-1-genus",
-            marks=pytest.mark.xfail(strict=True, reason="Art. 7.4: names of genera are not yet joined by their type"),
         ),
     ],
 )
@@ -180,7 +179,6 @@ def test_build(tmp_path: Path) -> None:
     assert {"index", "picea-abies", "zingiber-neotruncatum", "boissier-1849"} <= pages
 
 
-@pytest.mark.xfail(strict=True, reason="the linker takes a replacement name of the same words for a slip")
 def test_an_isonym_may_replace_its_own_words() -> None:
     """Art. 6.3 Note 2, Ex. 2 (Saint Louis Code 2000): Canarium pimela of 1959, for the illegitimate one of 1805."""
     acts = "acts:\n- {{name: Canarium pimela, rank: species, {}}}\n"

@@ -40,12 +40,14 @@ def bounds(range_: Range, unit: str) -> Bounds:
 
 
 def agree(a: Fraction, a_slack: Fraction, b: Fraction, b_slack: Fraction) -> bool:
-    """Whether two figures are equal within their stated precision.
+    """Whether two figures are equal within their stated precision: what their digits may stand for overlaps.
+
+    22 mm and 23 mm, each to the millimetre, only touch, and differ.
 
     >>> agree(Fraction("101.6"), Fraction("12.7"), Fraction(100), Fraction(5))  # 4 in and 10 cm, in mm
     True
     """
-    return abs(a - b) <= a_slack + b_slack
+    return a == b or abs(a - b) < a_slack + b_slack
 
 
 def exact_bounds(range_: Range) -> tuple[Fraction | None, Fraction | None, Fraction | None, Fraction | None]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
+from auctorum.characters.stages import opens_with_stage
 from auctorum.characters.tokens import Sort, folded
 from auctorum.characters.vocabulary import Character
 
@@ -77,12 +78,14 @@ def chosen(line: Line, found: Iterable[Measure], character: Character, places: t
 
 
 def related(line: Line, found: Iterable[Measure], places: tuple[int, ...]) -> tuple[Measure, ...]:
-    """The ranges in sentences that mention the structure; all of them if none does."""
+    """The ranges in sentences that mention the structure, or go on about another stage of it; all if none does."""
     every = tuple(found)
     if not places:
         return every
     sentences = sentence_of(line)
     named = {sentences[place] for place in places}
+    begins = [at for at in range(1, len(sentences)) if sentences[at] != sentences[at - 1]]
+    named |= {sentences[at] for at in begins if sentences[at - 1] in named and opens_with_stage(line, at)}
     return tuple(one for one in every if sentences[one.start] in named) or every
 
 

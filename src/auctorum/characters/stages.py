@@ -66,6 +66,11 @@ def becomes(line: Line, own_words: Collection[str] = ()) -> bool:
     return "becoming" in ends
 
 
+def opens_with_stage(line: Line, at: int) -> bool:
+    """Whether a sentence whose first token (or the stop before it) is at `at` begins with a stage: `; when young 9 mm`."""
+    return bool(_found(line, at + 1 if line.sort(at) is Sort.STOP else at))
+
+
 def _found(line: Line, at: int) -> tuple[str, ...]:
     """The longest marker that starts here; empty if none does."""
     for words in _TABLE.get(line.text(at), ()):

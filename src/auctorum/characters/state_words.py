@@ -88,10 +88,12 @@ def read_presence(line: Line, character: Character) -> tuple[Reading, ...]:
     shares: list[Share] = []
     modality = Modality.ALWAYS
     denied = False
-    for at in range(len(line.tokens)):
-        modality = _modality(line, at, modality)
+    at = 0
+    while at < len(line.tokens):
+        frequency = _frequency(line, at)
+        modality = _MODALITY.get(frequency, modality)
         text = line.text(at)
-        denied |= text in ("not", "non")
+        denied |= text in ("not", "non") and not frequency
         if (
             text in _NONE
             or _is_privative(text, character)
@@ -100,6 +102,7 @@ def read_presence(line: Line, character: Character) -> tuple[Reading, ...]:
             shares.append(Share(PRESENT if denied else ABSENT, None, modality))
         elif text in _SOME and not (text == "with" and not mentions(line, (character.structure,))):
             shares.append(Share(ABSENT if denied else PRESENT, None, modality))
+        at += len(frequency) or 1
     if not shares and mentions(line, (character.structure, *character.words)):
         shares.append(Share(ABSENT if denied else PRESENT, None, modality))
     return (Reading(States(_unique(_settled(shares)))),) if shares else ()
@@ -126,7 +129,7 @@ def _said(line: Line, matches: tuple[Match, ...]) -> list[_Said]:
     for match in matches:
         fresh = not found
         while at < match.start:
-            sort, text = line.sort(at), line.text(at)
+            sort, text, frequency = line.sort(at), line.text(at), _frequency(line, at)
             if sort is Sort.STOP:
                 modality = outer = Modality.ALWAYS
                 denied = False
@@ -134,22 +137,23 @@ def _said(line: Line, matches: tuple[Match, ...]) -> list[_Said]:
                 outer = modality
             elif sort is Sort.CLOSE:
                 modality = outer
-            elif text in _NOT and _modality(line, at, Modality.ALWAYS) is not Modality.OFTEN:
+            elif text in _NOT and _MODALITY.get(frequency) is not Modality.OFTEN:
                 denied = fresh = True
             elif sort is Sort.COMMA or (sort is Sort.WORD and text not in _GOES_ON | _TO and not fresh):
                 denied = False
-            modality = _modality(line, at, modality)
-            at += 1
+            modality = _MODALITY.get(frequency, modality)
+            at += len(frequency) or 1
         found.append(_Said(match, modality, denied or modality is Modality.NEVER))
         at = match.end
     return found
 
 
-def _modality(line: Line, at: int, before: Modality) -> Modality:
+def _frequency(line: Line, at: int) -> tuple[str, ...]:
+    """The longest words of frequency that start here (`less often`); empty if none do."""
     for words in _FREQUENT.get(line.text(at), ()):
         if all(line.text(at + step) == word for step, word in enumerate(words)):
-            return _MODALITY[words]
-    return before
+            return words
+    return ()
 
 
 def _share(line: Line, said: list[_Said], index: int, character: Character) -> tuple[list[Share], int]:

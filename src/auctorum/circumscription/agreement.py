@@ -11,7 +11,7 @@ from itertools import combinations
 
 from auctorum.characters.states import state_names, state_weights
 from auctorum.characters.values import States
-from auctorum.characters.vocabulary import Character, Kind
+from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Evidence, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.sweep import core, coverage, envelope, gap, majority
 from auctorum.circumscription.trend import bound
@@ -22,15 +22,15 @@ TURN = 360
 def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreement | StateAgreement:
     """Agreement of the statements, in the character's unit; their order does not matter.
 
-    Directions (kind angle) are turned by whole circles to lie around their common mean first, so that results
-    may lie below 0 or above 360 degrees. Raises ValueError if there is no statement: silence is judged by the
+    Directions (kind angle) have to be turned around their common mean first (`turned`); results may then lie below
+    0 or above 360 degrees. Raises ValueError if there is no statement: silence is judged by the
     caller.
     """
     if not evidence:
         raise ValueError("no statement to agree or disagree")
     evidence = sorted(evidence, key=lambda item: (item.year, item.statement))
     if character.kind.is_numeric:
-        return _ranges(turned(evidence) if character.kind is Kind.ANGLE else evidence)
+        return _ranges(evidence)
     return _states(evidence, character)
 
 
@@ -60,7 +60,7 @@ def apart(a: Evidence, b: Evidence) -> bool:
     """Whether two ranges, or two sets of states, have nothing in common, within stated precision."""
     if a.span is None or b.span is None:
         return False
-    return gap(a.span, b.span) > slack_between(a, b)
+    return 0 < gap(a.span, b.span) >= slack_between(a, b)
 
 
 def slack_between(a: Evidence, b: Evidence) -> Fraction:

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from auctorum.characters.bounds import bounds
 from auctorum.characters.values import Range, Reading
-from auctorum.characters.vocabulary import Character
-from auctorum.circumscription.agreement import agreement
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.agreement import agreement, turned
 from auctorum.circumscription.findings import Diagnosis, Evidence, Finding, Span
 from auctorum.circumscription.text import merged_text
 from auctorum.circumscription.verdict import remarks, sides, verdict
@@ -38,6 +38,8 @@ def diagnosis(corpus: Corpus, taxon: str, *, works: Collection[str] | None = Non
 def finding(character: Character, stage: str, evidence: Sequence[Evidence], silent: tuple[str, ...]) -> Finding:
     """One character at one stage: agreement, verdict, remarks and sides of the evidence."""
     evidence = sorted(evidence, key=lambda item: (item.year, item.statement))
+    if character.kind is Kind.ANGLE:
+        evidence = turned(evidence)
     agreed = agreement(evidence, character) if evidence else None
     return Finding(
         character=character.name,

@@ -1,7 +1,7 @@
 """Exact arithmetic of spans: what all hold, what any holds, how many hold each value.
 
 An open end (None) is taken to reach as far as any stated bound. Single values count as points. Spans whose
-bounds differ by no more than the stated precision are taken to meet.
+bounds differ by less than the stated precision are taken to meet.
 """
 
 from __future__ import annotations
@@ -28,15 +28,16 @@ class Relation(StrEnum):
 
 
 def relation(a: Span, b: Span, slack: Fraction = Fraction(0)) -> Relation:
-    """How `a` lies to `b`; bounds that differ by no more than `slack` are equal, `open` where a bound is not stated.
+    """How `a` lies to `b`; bounds that differ by less than `slack` are equal, `open` where a bound is not stated.
 
     Two spans that are apart by their stated bounds are apart even if another bound is open.
     """
-    if gap(a, b) > slack:
+    if 0 < gap(a, b) >= slack:
         return Relation.APART
     if a.low is None or a.high is None or b.low is None or b.high is None:
         return Relation.OPEN
-    low_equal, high_equal = abs(a.low - b.low) <= slack, abs(a.high - b.high) <= slack
+    low_equal = a.low == b.low or abs(a.low - b.low) < slack
+    high_equal = a.high == b.high or abs(a.high - b.high) < slack
     if low_equal and high_equal:
         return Relation.EQUAL
     if (low_equal or a.low > b.low) and (high_equal or a.high < b.high):
@@ -68,7 +69,7 @@ def envelope(spans: Sequence[Span]) -> Span:
 
 
 def core(spans: Sequence[Span], slack: Fraction = Fraction(0)) -> Span | None:
-    """What all spans share; None if nothing. Bounds that miss each other by no more than `slack` meet."""
+    """What all spans share; None if nothing. Bounds that miss each other by less than `slack` meet."""
     lows = [one.low for one in spans if one.low is not None]
     highs = [one.high for one in spans if one.high is not None]
     if not lows or not highs:
@@ -76,7 +77,7 @@ def core(spans: Sequence[Span], slack: Fraction = Fraction(0)) -> Span | None:
     low, high = max(lows), min(highs)
     if low <= high:
         return Span(low, high)
-    return Span(high, low) if low - high <= slack else None
+    return Span(high, low) if low - high < slack else None
 
 
 def coverage(weighted: Iterable[Weighted]) -> tuple[Step, ...]:

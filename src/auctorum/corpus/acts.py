@@ -107,18 +107,20 @@ def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable
 def linked_acts(acts: Iterable[Act], published: Iterable[Published], references: References) -> list[Act]:
     """The acts with ids in place of words, in the same order."""
     name_of = {act.id: one.id for one in published for act in one.acts}
-    return [_linked(act, name_of, references) for act in acts]
+    publishing = {one.id: one.acts[0].id for one in published}
+    return [_linked(act, name_of, publishing, references) for act in acts]
 
 
-def _linked(act: Act, name_of: Mapping[str, str], references: References) -> Act:
+def _linked(act: Act, name_of: Mapping[str, str], publishing: Mapping[str, str], references: References) -> Act:
     record, work, place = act.record, act.work.id, act.record.place
 
     def one(key: str, said: str) -> str | None:
         return references.resolved(said, work, place, key) if said else None
 
     def older(key: str, said: str) -> str | None:
+        """The older name; an isonym may rest on the name it repeats, the first act of a name may not."""
         found = one(key, said)
-        if found is not None and found == name:
+        if found is not None and found == name and publishing.get(name) == act.id:
             what = f"`{record.name}` is said to rest on itself"
             remedy = "name the older name, with authors if it is a homonym"
             references.problems.append(Problem(place, what, remedy, within=(key,)))

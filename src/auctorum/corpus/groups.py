@@ -2,7 +2,8 @@
 
 Homotypic names: through basionym and replaced name, through one stated specimen, an autonym with its
 species (ICN Art. 26.1), and a superfluous name without a type of its own with the name it should have
-used (Art. 7.5). Names above species stand alone: their types are names.
+used (Art. 7.5). Names above species never share a
+group with a species: their types are names.
 """
 
 from __future__ import annotations
@@ -46,11 +47,13 @@ def type_groups(
     groups = Groups(order)
     specimens: dict[tuple[str, str], str] = {}
     for act in acts:
-        if not act.establishes or not _has_specimen_type(ranks[act.name]):
+        if not act.establishes:
             continue
         for older in _shared_type(act):
-            if _has_specimen_type(ranks[older]):
+            if _has_specimen_type(ranks[older]) is _has_specimen_type(ranks[act.name]):
                 groups.join(act.name, older)
+        if not _has_specimen_type(ranks[act.name]):
+            continue
         type_ = act.record.type
         if type_ is not None and type_.specimen and act.record.act is ActKind.NEW_TAXON:
             groups.join(act.name, specimens.setdefault((type_.specimen, type_.herbarium), act.name))

@@ -104,7 +104,10 @@ class Treatment:
 
 @dataclass(frozen=True, slots=True)
 class Statement:
-    """What one treatment says of one character, as words and as read; never without the words or a value."""
+    """What one treatment says of one character, as words and as read.
+
+    `verbatim` stands in square brackets where the record gives a value instead of the work's words.
+    """
 
     id: str
     treatment: str

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from decimal import Decimal, InvalidOperation
 
 from auctorum.characters.read import read_statement
 from auctorum.characters.units import unit_fits, unit_named
-from auctorum.characters.values import Reading
+from auctorum.characters.values import Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 from auctorum.corpus.model import Measurement
 from auctorum.names.nearest import nearest
@@ -117,7 +117,8 @@ class StatementReader:
         if isinstance(found, AuctorumError):
             report(found.at(record.place, "value" if record.value else "verbatim"))
             return ()
-        return tuple(replace(one, stage=stage_that_counts(record.stage or one.stage, character)) for one in found)
+        counted = [replace(one, stage=stage_that_counts(record.stage or one.stage, character)) for one in found]
+        return tuple(_merged(counted))
 
     def _readings(
         self, words: str, character: Character, conventions: schema.Conventions
@@ -130,6 +131,18 @@ class StatementReader:
             except AuctorumError as error:
                 self._read[key] = error
         return self._read[key]
+
+
+def _merged(readings: list[Reading]) -> Iterator[Reading]:
+    """Readings of states that count for one stage as one (`ivory at maturity, buff in age`); ranges stay apart."""
+    shares: dict[str, list[Share]] = {}
+    for reading in readings:
+        if isinstance(reading.value, States):
+            shares.setdefault(reading.stage, []).extend(reading.value.shares)
+        else:
+            yield reading
+    for stage, several in shares.items():
+        yield Reading(States(tuple(dict.fromkeys(several))), stage)
 
 
 def stage_that_counts(stage: str, character: Character) -> str:

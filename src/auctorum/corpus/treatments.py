@@ -50,7 +50,7 @@ def _statements(
             treatment=treatment,
             work=work,
             character=said.character,
-            verbatim=said.verbatim or said.value,
+            verbatim=said.verbatim or f"[{said.value}]",
             page=said.page or record.page,
             readings=reader.read(said, conventions, problems.append),
             note=said.note,

@@ -113,7 +113,7 @@ def _placement(
         used=used,
         as_printed=shown,
         is_act=False,
-        what=f"{status} of" if target else status,
+        what=f"{status} {'to' if status == Status.MISAPPLIED else 'of'}" if target else status,
         rank=treatment.rank,
         status=status,
         parent=parent,

@@ -122,6 +122,8 @@ def not_superfluous(corpus: Corpus, act: Act) -> Standing | None:
         first = corpus.acts[entry.acts[0]]
         if first.work.record.effectively_published and first.work.date < act.work.date:
             reason = f"it took in the type of {format_name(entry.name)}, which ought to have been used"
+            if act.basionym is not None:
+                return Standing("superfluous, yet legitimate", "Art. 52.4", f"{reason}; it rests on a basionym")
             return Standing("superfluous", "Art. 52.1", reason)
     return None
 
