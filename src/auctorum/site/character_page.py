@@ -8,7 +8,8 @@ from auctorum.circumscription.findings import Finding
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.findings import block
-from auctorum.site.pages import CharacterPage, WordsRow
+from auctorum.site.page_parts import WordsRow
+from auctorum.site.pages import CharacterPage
 from auctorum.site.rows import words_row
 
 KINDS = {

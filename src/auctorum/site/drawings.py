@@ -14,7 +14,7 @@ from auctorum.circumscription.summary import span_words
 from auctorum.nomenclature.history import Event, History
 from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
-from auctorum.site.pages import Figure
+from auctorum.site.page_parts import Figure
 from auctorum.site.pictures.range_ladder import Ladder, Rung, range_ladder
 from auctorum.site.pictures.rank_path import Mark, Path, rank_path, sample
 from auctorum.site.pictures.state_ladder import Patch, StateLadder, StateRow, state_ladder

@@ -9,7 +9,7 @@ from auctorum.circumscription.summary import summary
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import ladder_figure
-from auctorum.site.pages import FindingBlock, SideRow, VerdictGroup, WordsRow
+from auctorum.site.page_parts import FindingBlock, SideRow, VerdictGroup, WordsRow
 from auctorum.site.paths import slug
 from auctorum.site.rows import words_row
 from auctorum.site.words import Rich, capital

@@ -6,7 +6,8 @@ from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import path_figure
 from auctorum.site.opinion import opinion_line, ranks_held
-from auctorum.site.pages import DecadeRow, HomePage, TaxonRow
+from auctorum.site.page_parts import DecadeRow, TaxonRow
+from auctorum.site.pages import HomePage
 from auctorum.site.words import years
 
 
@@ -52,7 +53,6 @@ def taxon_row(answers: Answers, taxon: Taxon) -> TaxonRow:
         rank=answers.corpus.names[taxon.current].rank,
         opinion=opinion_line(answers, history),
         works=len({event.work for event in history.events}),
-        contested=len(ranks_held(history)) > 1,
     )
 
 

@@ -12,7 +12,8 @@ from auctorum.site.answers import Answers
 from auctorum.site.citations import entry
 from auctorum.site.glossary import TERMS
 from auctorum.site.home_page import decades
-from auctorum.site.pages import GlossaryPage, IndexEntry, ListPage, ProblemRow, ProblemsPage, SearchPage
+from auctorum.site.page_parts import IndexEntry, ProblemRow
+from auctorum.site.pages import GlossaryPage, ListPage, ProblemsPage, SearchPage
 from auctorum.site.paths import slug
 from auctorum.site.words import alternating, counted, text_of
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from auctorum.corpus.model import NameEntry, Treatment
 from auctorum.site.answers import Answers, set_name
 from auctorum.site.citations import date_words, protologue
-from auctorum.site.pages import EventRow, NamePage, StandingRow
+from auctorum.site.page_parts import EventRow, StandingRow
+from auctorum.site.pages import NamePage
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row
 from auctorum.site.words import Run
 

@@ -6,7 +6,7 @@ from auctorum.nomenclature.history import Event, History, View
 from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import without_standing
-from auctorum.site.pages import ViewRow
+from auctorum.site.page_parts import ViewRow
 from auctorum.site.ranks import by_rank, height
 from auctorum.site.words import Rich, Run, article, capital, counted, listed, number_words, plain, years
 

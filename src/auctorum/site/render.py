@@ -21,7 +21,8 @@ from auctorum.site.character_page import character_page
 from auctorum.site.home_page import home_page
 from auctorum.site.lists import glossary_page, list_pages, problems_page, search_index, search_page
 from auctorum.site.name_page import name_page
-from auctorum.site.pages import Page, Shell
+from auctorum.site.page_parts import Shell
+from auctorum.site.pages import Page
 from auctorum.site.paths import root_of
 from auctorum.site.taxon_page import taxon_page
 from auctorum.site.templates import asset_texts, environment
@@ -130,7 +131,6 @@ class Renderer:
         return Shell(
             site=settings.title, notice=settings.notice, licence=settings.licence, editors=settings.editors,
             code_edition=settings.code_edition, root=root_of(job.path), section=section, crumbs=crumbs,
-            problems=len(self.answers.problems),
         )  # fmt: skip
 
 

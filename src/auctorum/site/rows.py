@@ -10,7 +10,7 @@ from auctorum.corpus.model import Act, Statement, Treatment
 from auctorum.nomenclature.history import Event
 from auctorum.site.answers import Answers
 from auctorum.site.citations import date_words, entry, protologue
-from auctorum.site.pages import ActRow, EventRow, NameRow, WordsRow, WorkRow
+from auctorum.site.page_parts import ActRow, EventRow, NameRow, WordsRow, WorkRow
 from auctorum.site.words import Rich, Run, listed, plain
 
 STATUS_WORDS = {
@@ -52,7 +52,7 @@ def words_row(answers: Answers, statement: Statement, about: Rich = (), repeats:
     """One statement, word for word and as read."""
     note = "; ".join(filter(None, (statement.note, "repeats an earlier work" if repeats else "")))
     return WordsRow(
-        who=answers.work(statement.work.id), year=statement.work.year, page=statement.page, about=about,
+        who=answers.work(statement.work.id), page=statement.page, about=about,
         verbatim=statement.verbatim, read=read_words(statement.readings), note=note,
     )  # fmt: skip
 
@@ -71,7 +71,7 @@ def name_row(answers: Answers, name: str) -> NameRow:
                      for each in answers.standing(name))  # fmt: skip
     return NameRow(
         name=answers.name(name, authors=True), rank=answers.corpus.names[name].rank,
-        place=protologue(acts[0]) if acts else (), work=answers.work(acts[0].work.id) if acts else (),
+        place=protologue(acts[0]) if acts else (),
         standing=standing,
     )  # fmt: skip
 

@@ -11,7 +11,8 @@ from auctorum.site.answers import Answers
 from auctorum.site.drawings import path_figure
 from auctorum.site.findings import unread_rows, verdict_groups
 from auctorum.site.opinion import answer, view_rows
-from auctorum.site.pages import NameRow, TaxonPage, WorkRow
+from auctorum.site.page_parts import NameRow, WorkRow
+from auctorum.site.pages import TaxonPage
 from auctorum.site.rows import STATUS_WORDS, event_row, name_row, type_words, work_row
 from auctorum.site.words import Rich, Run, capital
 

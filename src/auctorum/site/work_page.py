@@ -5,7 +5,8 @@ from __future__ import annotations
 from auctorum.corpus.model import Treatment, Work
 from auctorum.site.answers import Answers
 from auctorum.site.citations import addresses, date_words, entry, person
-from auctorum.site.pages import AuthorPage, TreatmentBlock, WorkPage
+from auctorum.site.page_parts import TreatmentBlock
+from auctorum.site.pages import AuthorPage, WorkPage
 from auctorum.site.paths import slug
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row, words_row, work_row
 from auctorum.site.words import Rich, Run, listed, plain
