@@ -160,7 +160,7 @@ def _is_particle(cursor: Cursor) -> bool:
     for ahead in range(4):
         token = cursor.peek(ahead)
         if ahead and is_author_word(token):
-            return True
+            return not _opens_rank(token, cursor.peek(ahead + 1))
         if token.kind != "word" or token.key not in PARTICLES or token.text[0].isupper():
             return False
     return False
@@ -184,6 +184,8 @@ def _opens_rank(token: Token, following: Token) -> bool:
     """Whether a rank term follows the authors; a capitalised one (`Var. Longum`) only if no author is called so."""
     if token.kind != "word" or following.kind not in ("word", "sign"):
         return False
+    if token.text.isupper() and len(token.bare) > 1:
+        return read_term(token.key) is not None
     if token.text[0].isupper():
         return token.key in _PRINTED_LARGE
     return read_term(token.key) is not None
@@ -193,4 +195,5 @@ def _opens_formula(cursor: Cursor) -> bool:
     """Whether a capital X stands for the sign of a hybrid formula: `Exemplum album X E. nigrum`."""
     if not (is_hybrid_sign(cursor.peek()) and cursor.peek(1).kind == "word"):
         return False
-    return is_epithet(cursor.peek(1)) or is_epithet(cursor.peek(2))
+    following = cursor.peek(1)
+    return is_epithet(following) or (following.text[0].isupper() and is_epithet(cursor.peek(2)))

@@ -13,7 +13,7 @@ _LETTERS = str.maketrans(
     }
 )  # fmt: skip
 _JOINED = re.compile(r"['’‘ʼʻ´`\-‐‑\u00ad]")
-_OTHER = re.compile(r"[^\w]+|_+")
+_OTHER = re.compile(r"[\W_]+")
 
 
 def plain_letters(text: str) -> str:

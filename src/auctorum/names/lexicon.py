@@ -94,7 +94,7 @@ def is_author_word(token: Token) -> bool:
     if token.kind != "word" or token.text in GROUPS:
         return False
     first = token.text[0]
-    return (not first.islower() and first != "'") or token.bare != token.key or token.text == "hort."
+    return (first.isalpha() and not first.islower()) or token.bare != token.key or token.text == "hort."
 
 
 def starts_tail(token: Token, following: Token) -> str:

@@ -80,6 +80,11 @@ class _Reader:
         while self._division() or self._bracketed_divisions():
             pass
         self._species()
+        if not self.name.species:
+            # Without an epithet the full stop ends a sentence; `E. album` is abbreviated.
+            self.name = replace(self.name, genus=self.name.genus.removesuffix("."))
+            if len(self.name.genus) < 2:
+                raise UnreadableName(self.text, f"`{self.name.genus}` is no genus")
         while self._lower():
             pass
         part = self._last_part()
@@ -108,11 +113,11 @@ class _Reader:
         word = token.text
         if token.kind != "word":
             raise UnreadableName(self.text, "no word to begin with" if token.kind == "end" else f"begins with `{word}`")
-        if word[0] == "x" and word[1:2].isupper() and not hybrid:
+        if len(word) > 3 and word[0] == "x" and word[1].isupper() and not hybrid:
             hybrid, word = True, word[1:]
         self._check_genus(token)
-        abbreviated = word.endswith(".") and self.cursor.peek(1).kind != "end"
-        word = word if abbreviated else word.removesuffix(".")
+        if len(token.bare) > 5:
+            word = word.removesuffix(".")
         self.shouting = len(word) > 2 and word.isupper()
         self.cursor.take()
         self.name = Name(_capitalised(word), genus_hybrid=hybrid)
@@ -120,9 +125,7 @@ class _Reader:
     def _check_genus(self, token: Token) -> None:
         if not is_latin(token.bare):
             raise UnreadableName(self.text, f"`{token.text}` is not in Latin letters")
-        if token.is_lower and not is_epithet(token):
-            raise UnreadableName(self.text, f"`{token.text}` is no genus")
-        if token.text.endswith(".") and len(token.bare) > 5 and self.cursor.peek(1).kind != "end":
+        if len(token.text) < 2 or (token.is_lower and not is_epithet(token)):
             raise UnreadableName(self.text, f"`{token.text}` is no genus")
 
     def _before_genus(self) -> bool:
@@ -144,6 +147,9 @@ class _Reader:
     # Divisions of the genus
 
     def _division(self) -> bool:
+        ahead = self.cursor.peek()
+        if ahead.kind == "end" or (ahead.text[0].isupper() and self._is_species(ahead)):
+            return False
         state = self._state()
         given = read_authors(self.cursor)
         ranked = self._ranked_word(bare=False)
@@ -154,12 +160,10 @@ class _Reader:
         return True
 
     def _add_division(self, ranked: Ranked, given: Authors) -> None:
-        if given and self.name.divisions:
-            last = replace(self.name.divisions[-1], authors=given)
-            self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
-        elif given:
+        before = self.name.divisions
+        if given and not before:
             self.name = replace(self.name, species_authors=given)
-        self.name = replace(self.name, divisions=(*self.name.divisions, ranked))
+        self.name = replace(self.name, divisions=(*_signed(before, given), ranked))
 
     def _ranked_word(self, bare: bool) -> Ranked | None:
         """A rank term of a division with its word; if `bare`, also the word alone, as unranked."""
@@ -189,11 +193,7 @@ class _Reader:
             self._add_division(ranked, NO_AUTHORS)
             given = read_authors(self.cursor)
             ranked = self._ranked_word(bare=False)
-            if given and ranked is None:
-                last = replace(self.name.divisions[-1], authors=given)
-                self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
-            elif ranked is not None:
-                self._add_division(ranked, given)
+            self.name = replace(self.name, divisions=_signed(self.name.divisions, given))
         closed = self.cursor.take().text == ")"
         if closed and self.name.divisions and self._at_species():
             return True
@@ -208,6 +208,9 @@ class _Reader:
             token = self.cursor.peek(1)
         return is_epithet(token, self.shouting)
 
+    def _is_species(self, token: Token, hybrid: bool = False) -> bool:
+        return is_epithet(token, self.shouting, not hybrid and in_title_case(token))
+
     def _species(self) -> None:
         state = self._state()
         if self.cursor.peek().key in UNNAMED and self.cursor.peek(1).key not in NEW:
@@ -216,40 +219,37 @@ class _Reader:
         self._marks("species", self._last_part())
         hybrid = is_hybrid_sign(self.cursor.peek())
         token = self.cursor.peek(int(hybrid))
-        titled = not hybrid and in_title_case(token)
-        if not is_epithet(token, self.shouting, titled):
+        if not self._is_species(token, hybrid):
             self._return_to(state)
             return
         self.cursor.take(2 if hybrid else 1)
         if self.name.species_authors:
             self.left.append(format_authors(self.name.species_authors))
-        epithet = token.key
-        self.name = replace(self.name, species=epithet, species_hybrid=hybrid, species_authors=NO_AUTHORS)
+        self.name = replace(self.name, species=token.key, species_hybrid=hybrid, species_authors=NO_AUTHORS)
 
     def _lower(self) -> bool:
+        if self.cursor.at_end:
+            return False
         state = self._state()
-        direct = self.cursor.pos
         given = self._between("lower", self._last_part())
-        direct_after = self.cursor.pos == direct
-        ranked = self._ranked_epithet(direct_after and bool(self.name.species))
+        # A third Latin word counts as an epithet only right after the second.
+        adjoins = self.cursor.pos == state[0] and bool(self.name.species)
+        ranked = self._ranked_epithet(adjoins)
         if ranked is None:
             self._return_to(state)
             return False
-        if given and self.name.lower:
-            last = replace(self.name.lower[-1], authors=given)
-            self.name = replace(self.name, lower=(*self.name.lower[:-1], last))
-        elif given:
-            self._give_upper(given)
-        self.name = replace(self.name, lower=(*self.name.lower, ranked))
+        before = self.name.lower
+        if given and not before:
+            self._sign_upper(given)
+        self.name = replace(self.name, lower=(*_signed(before, given), ranked))
         return True
 
-    def _give_upper(self, given: Authors) -> None:
-        """Authors before the first epithet below species are those of the species, or of what stands for it."""
+    def _sign_upper(self, given: Authors) -> None:
+        """Authors before the first epithet below the species are the species', or of what stands in its place."""
         if self.name.species or not self.name.divisions:
             self.name = replace(self.name, species_authors=given)
         else:
-            last = replace(self.name.divisions[-1], authors=given)
-            self.name = replace(self.name, divisions=(*self.name.divisions[:-1], last))
+            self.name = replace(self.name, divisions=_signed(self.name.divisions, given))
 
     def _ranked_epithet(self, bare: bool) -> Ranked | None:
         """A rank term below species, or a Greek letter, with its epithet; if `bare`, an epithet alone, unranked."""
@@ -267,8 +267,7 @@ class _Reader:
             return None
         self.cursor.take(2 if signed else 1)
         self.notes += notes
-        epithet = token.key
-        return Ranked(rank.name, epithet, hybrid or signed)
+        return Ranked(rank.name, token.key, hybrid or signed)
 
     # What stands between the parts
 
@@ -310,8 +309,13 @@ class _Reader:
         del self.qualifiers[qualifiers:], self.senses[senses:], self.notes[notes:]
 
 
+def _signed(epithets: tuple[Ranked, ...], given: Authors) -> tuple[Ranked, ...]:
+    """The epithets, the last with the authors given after it."""
+    return (*epithets[:-1], replace(epithets[-1], authors=given)) if given and epithets else epithets
+
+
 def _capitalised(word: str) -> str:
-    """The word with a capital first letter; all-capital words in small letters otherwise."""
-    if word.isupper() and len(word.rstrip(".")) > 1:
-        word = word.lower()
-    return word[0].upper() + word[1:]
+    """The word with a capital first letter; if all are capitals, the others in small letters."""
+    first = word[0].upper()
+    word = (first if len(first) == 1 else word[0]) + word[1:]
+    return word[0] + word[1:].lower() if word.isupper() else word

@@ -85,28 +85,38 @@ def _tokens(text: str) -> Iterator[Token]:
 END = Token("", "end", -1, -1, "", "", False)
 
 
+# The furthest that a reader looks ahead.
+_AHEAD = 8
+
+
 class Cursor:
     """A place in a row of tokens; reading past the end gives `END`."""
 
-    __slots__ = ("pos", "text", "tokens")
+    __slots__ = ("_length", "_padded", "pos", "text")
 
     def __init__(self, text: str) -> None:
         self.text = clean(text)
-        self.tokens = tokenise(self.text)
+        tokens = tokenise(self.text)
+        self._length = len(tokens)
+        self._padded = tokens + (END,) * _AHEAD
         self.pos = 0
 
     def peek(self, ahead: int = 0) -> Token:
-        """The token `ahead` of the next one, not consumed."""
-        at = self.pos + ahead
-        return self.tokens[at] if at < len(self.tokens) else END
+        """The token `ahead` (fewer than 8) of the next one, not consumed."""
+        return self._padded[self.pos + ahead]
 
     def take(self, count: int = 1) -> Token:
         """The next token; `count` are consumed."""
-        token = self.peek()
-        self.pos += count
+        token = self._padded[self.pos]
+        self.pos = min(self.pos + count, self._length)
         return token
+
+    @property
+    def at_end(self) -> bool:
+        """Whether every token is consumed."""
+        return self.pos == self._length
 
     @property
     def rest(self) -> tuple[Token, ...]:
         """All tokens not consumed."""
-        return self.tokens[self.pos :]
+        return self._padded[self.pos : self._length]
