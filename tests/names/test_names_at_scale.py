@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import gzip
 import os
+import re
 import time
 from pathlib import Path
 
@@ -23,6 +24,9 @@ PLACES = [
 # Lines of the list that are no names: a hybrid without epithet, and a piece of prose.
 NO_NAMES = {"Bougainvillea hybr", "Tulipa hybr", "Latitude of"}
 
+# Hybrids whose sign the list gives as a letter: no Latin word begins with x and a consonant.
+JOINED_X = re.compile(" x(?=[bcdfghjklmnpqrstvwz])")
+
 
 def test_every_name_is_read_whole_and_written_the_same(pytestconfig: pytest.Config) -> None:
     given = pytestconfig.getoption("--names", None)
@@ -35,7 +39,12 @@ def test_every_name_is_read_whole_and_written_the_same(pytestconfig: pytest.Conf
     differing = []
     for text in printed:
         usage = parse(text)
-        if format_name(usage.name) != text.replace("× ", "×") or usage.remainder or usage.notes or usage.qualifiers:
+        if (
+            format_name(usage.name) != JOINED_X.sub(" ×", text.replace("× ", "×"))
+            or usage.remainder
+            or usage.notes
+            or usage.qualifiers
+        ):
             differing.append(text)
     seconds = time.perf_counter() - start
     assert set(differing) == NO_NAMES.intersection(printed)

@@ -22,6 +22,9 @@ def take_connective(cursor: Cursor) -> Connective | None:
     A Greek letter numbers varieties in old floras; without a term it stands for no rank.
     """
     term = _term(cursor)
+    while term is not None and (nearer := _term(cursor)) is not None:
+        # Of `subsp. var. longum`, where an epithet is missing, the nearer term counts.
+        term = nearer._replace(notes=(*term.notes, term.rank.term, *nearer.notes))
     greek = _greek(cursor)
     if term is None:
         return Connective(UNRANKED, False, (greek,)) if greek else None
@@ -29,12 +32,12 @@ def take_connective(cursor: Cursor) -> Connective | None:
 
 
 def _term(cursor: Cursor) -> Connective | None:
-    bracketed = cursor.peek().text == "["
-    token = cursor.peek(int(bracketed))
+    closing = {"[": "]", "(": ")"}.get(cursor.peek().text)
+    token = cursor.peek(1 if closing else 0)
     found = read_term(token.text) if token.kind == "word" else None
-    if found is None or (bracketed and cursor.peek(2).text != "]"):
+    if found is None or (closing and cursor.peek(2).text != closing):
         return None
-    cursor.take(3 if bracketed else 1)
+    cursor.take(3 if closing else 1)
     rank, hybrid = found
     # Terms of no rank of the Code (proles, lusus) would be lost with the canonical one.
     return Connective(rank, hybrid, (token.text,) if rank is UNRANKED and token.key != "unranked" else ())

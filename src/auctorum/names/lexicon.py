@@ -89,6 +89,12 @@ def is_hybrid_sign(token: Token) -> bool:
     return token.kind == "sign" or token.text in ("x", "X")
 
 
+def joined_hybrid(token: Token) -> bool:
+    """Whether an x before a consonant, where no Latin word has one, stands for × (`xgrandiflorum`)."""
+    word = token.bare
+    return len(word) > 4 and word[0] in "xX" and word[1:].islower() and word[1] not in "aeiouy" and word[1].isascii()
+
+
 def is_author_word(token: Token) -> bool:
     """Whether it is a surname, an initial, `hort.` or a piece such as `d'Urville`: anything with a capital."""
     if token.kind != "word" or token.text in GROUPS:

@@ -24,6 +24,7 @@ from auctorum.names.lexicon import (
     in_title_case,
     is_epithet,
     is_hybrid_sign,
+    joined_hybrid,
 )
 from auctorum.names.name import NO_AUTHORS, Authors, Name, Ranked, Usage
 from auctorum.names.name import UnreadableName as UnreadableName
@@ -209,7 +210,7 @@ class _Reader:
         return is_epithet(token, self.shouting)
 
     def _is_species(self, token: Token, hybrid: bool = False) -> bool:
-        return is_epithet(token, self.shouting, not hybrid and in_title_case(token))
+        return is_epithet(token, self.shouting, not hybrid and (in_title_case(token) or joined_hybrid(token)))
 
     def _species(self) -> None:
         state = self._state()
@@ -225,7 +226,9 @@ class _Reader:
         self.cursor.take(2 if hybrid else 1)
         if self.name.species_authors:
             self.left.append(format_authors(self.name.species_authors))
-        self.name = replace(self.name, species=token.key, species_hybrid=hybrid, species_authors=NO_AUTHORS)
+        joined = not hybrid and joined_hybrid(token)
+        epithet = token.key[1:] if joined else token.key
+        self.name = replace(self.name, species=epithet, species_hybrid=hybrid or joined, species_authors=NO_AUTHORS)
 
     def _lower(self) -> bool:
         if self.cursor.at_end:

@@ -22,7 +22,7 @@ _SPACED = str.maketrans(
 )
 _LETTER = r"(?:[^\W\d_]|[\u0300-\u036f])"
 _TOKEN = re.compile(
-    rf"(?P<word>'[tsn](?=\s)|{_LETTER}+(?:\.?['-]{_LETTER}+)*\.?)|(?P<number>\d\w*)|(?P<sign>[{HYBRID_SIGNS}])|(?P<mark>\S)"
+    rf"(?P<number>[^\W\d_]*+\d\w*)|(?P<word>'[tsn](?=\s)|{_LETTER}+(?:\.?['-]{_LETTER}+)*\.?)|(?P<sign>[{HYBRID_SIGNS}])|(?P<mark>\S)"
 )
 _STRAY_STOP = re.compile(r" \.(?= |$|[,)])")
 _STRAY_SPACE = re.compile(r"(?<![^\W\d_])([dDlL])' (?=[^\W\d_])")
@@ -31,7 +31,7 @@ _LATIN = re.compile(r"[A-Za-zÀ-ÖØ-öø-ɏḀ-ỿ\u0300-\u036f'-]+")
 
 
 class Token(NamedTuple):
-    """One word with its full stop, number, hybrid sign or mark.
+    """One word with its full stop, number (or word with a digit in it), hybrid sign or mark.
 
     `start` and `end` count in the cleaned text; `bare` is without the full stop, `key` in small letters, too;
     `is_lower` tells a word in Latin letters without any capital.
