@@ -37,7 +37,7 @@ SHOWN = sessions(README.read_text(encoding="utf-8"))
 
 def run(command: str, tmp_path: Path) -> str:
     """What the command prints, run at the top of the checkout with folders of its own."""
-    arguments = [str(tmp_path / "site") if part == "/tmp/site" else part for part in shlex.split(command)[1:]]
+    arguments = [part.replace("/tmp/", f"{tmp_path}/") for part in shlex.split(command)[1:]]
     result = CliRunner().invoke(main, arguments, env={"COLUMNS": WIDTH}, prog_name="auctorum")
     assert result.exit_code in (0, 1), result.output
     assert result.exception is None or isinstance(result.exception, SystemExit), result.exception

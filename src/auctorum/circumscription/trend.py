@@ -17,7 +17,7 @@ from auctorum.characters.bounds import agree
 from auctorum.circumscription.findings import Bound
 
 LEAST = 4  # values below which nothing is said of a trend
-ENUMERATED = 7  # values up to which ties are judged by trying every order
+ENUMERATED = 6  # values up to which ties are judged by trying every order
 
 Stated = tuple[int, Fraction, Fraction]  # year, value, half the stated precision
 
@@ -42,7 +42,7 @@ def bound(stated: Sequence[Stated]) -> Bound | None:
 def kendall(stated: Sequence[Stated]) -> tuple[float | None, float | None]:
     """Kendall's tau-b of value with year and its two-sided p; None for both where either never changes.
 
-    p is exact without ties, and with ties up to seven values; beyond that by the normal approximation with
+    p is exact without ties, and with ties up to six values; beyond that by the normal approximation with
     the variance corrected for ties.
     """
     years = _signs([(Fraction(year), Fraction(0)) for year, _, _ in stated])
@@ -57,7 +57,7 @@ def kendall(stated: Sequence[Stated]) -> tuple[float | None, float | None]:
     if untied_years == untied_values == pairs:
         return tau, _exact_p(count, abs(score))
     if count <= ENUMERATED:
-        return tau, _enumerated_p(stated, years, abs(score))
+        return tau, _enumerated_p(tuple(years), tuple(values), count)
     return tau, _normal_p(stated, score)
 
 
@@ -86,10 +86,20 @@ def _exact_p(count: int, score: int) -> float:
     return float(Fraction(as_far, sum(orders)))
 
 
-def _enumerated_p(stated: Sequence[Stated], years: Sequence[int], score: int) -> float:
-    values = [(value, slack) for _, value, slack in stated]
-    scores = [abs(sum(a * b for a, b in zip(years, _signs(order), strict=True))) for order in permutations(values)]
-    return sum(one >= score for one in scores) / len(scores)
+@cache
+def _enumerated_p(years: tuple[int, ...], values: tuple[int, ...], count: int) -> float:
+    """Share of all orders of the values whose score is as far from nothing; signs as `_signs` gives them."""
+    places = list(combinations(range(count), 2))
+    sign = {pair: value for pair, value in zip(places, values, strict=True)}
+    sign |= {(second, first): -value for (first, second), value in sign.items()}
+    score = abs(sum(a * b for a, b in zip(years, values, strict=True)))
+    moving = [(first, second, year) for (first, second), year in zip(places, years, strict=True) if year]
+    orders = list(permutations(range(count)))
+    as_far = sum(
+        abs(sum(year * sign[order[first], order[second]] for first, second, year in moving)) >= score
+        for order in orders
+    )
+    return as_far / len(orders)
 
 
 def _normal_p(stated: Sequence[Stated], score: int) -> float:

@@ -5,7 +5,7 @@
 | silent | nobody says anything |
 | single author | one author or team says something |
 | conflicting | two works have nothing in common, within stated precision |
-| drifting | they share something, and a bound moves with the years: |tau| >= 0.5 and p <= 0.05 |
+| drifting | they share something, and a bound moves with the years: |tau| >= 0.6 and p <= 0.05 |
 | unanimous | every range is the same within stated precision, or every work allows the same states |
 | consistent | anything else: nested or overlapping, with nobody apart |
 
@@ -33,7 +33,7 @@ from auctorum.circumscription.summary import span_words, state_words
 from auctorum.circumscription.sweep import envelope, gap
 from auctorum.circumscription.trend import LEAST
 
-STRONG = 0.5  # |tau| from which a bound is said to move
+STRONG = 0.6  # |tau| from which a bound is said to move
 SURE = 0.05  # p up to which it is said
 
 

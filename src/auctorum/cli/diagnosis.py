@@ -24,7 +24,10 @@ if TYPE_CHECKING:
 def diagnosis(
     taxon: str, sec: tuple[str, ...], characters: tuple[str, ...], brief: bool, kb: Path, as_json: bool
 ) -> None:
-    """What authors say of TAXON, character by character: where they agree, drift, differ and are silent."""
+    """What authors say of TAXON, character by character: where they agree, drift, differ and are silent.
+
+    The merged description follows, unless characters were chosen.
+    """
     from auctorum.circumscription.diagnosis import diagnosis as diagnosis_of
     from auctorum.corpus.readings import find_character
     from auctorum.corpus.resolve import find_taxon
@@ -92,6 +95,8 @@ def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
     out.print(table(("character", "core", "majority", "envelope", "authors", "verdict"), rows))
     if not brief:
         _show_evidence(corpus, findings)
+    if len({one.character for one in findings}) < len(corpus.vocabulary):
+        return
     out.print()
     out.print(heading("Merged description"))
     out.print(found.text)

@@ -89,7 +89,7 @@ def _show(corpus: Corpus, found: History, asked: str) -> None:
         names = Text("; ").join(italic(corpus.names[name].name) for name in others)
         out.print(Text.assemble("On the same type: ", names))
     out.print()
-    rows = [_row(corpus, event) for event in found.events]
+    rows = [_row(corpus, events, found) for events in _by_treatment(found)]
     out.print(table(("year", "work", "page", "name as used", "rank", "what", "placed in"), rows))
     out.print()
     out.print(heading("State of opinion"))
@@ -104,11 +104,32 @@ def _show(corpus: Corpus, found: History, asked: str) -> None:
         out.print(Text.assemble(("Silent", "bold"), f" (they cover the group and leave the taxon out): {silent}"))
 
 
-def _row(corpus: Corpus, event: Event) -> tuple[str, ...]:
-    what = event.what if not event.notes else f"{event.what}; {'; '.join(event.notes)}"
-    where = _plain(corpus, event.target or event.parent)
-    used = event.as_printed
-    return (str(event.year), " & ".join(corpus.works[event.work].authors), event.page, used, event.rank, what, where)
+def _by_treatment(found: History) -> list[list[Event]]:
+    """Events in order; what one work does with one name on one page, and how it keeps it, together."""
+    rows: list[list[Event]] = []
+    for event in found.events:
+        before = rows[-1][-1] if rows else None
+        same = before and (before.work, before.used, before.page) == (event.work, event.used, event.page)
+        if same and before and before.is_act and not event.is_act:
+            rows[-1].append(event)
+        else:
+            rows.append([event])
+    return rows
+
+
+def _row(corpus: Corpus, events: list[Event], found: History) -> tuple[str, ...]:
+    last = events[-1]
+    what = "; ".join([*(event.what for event in events), *(note for event in events for note in event.notes)])
+    genus = corpus.names[found.group].name.genus
+    where = _plain(corpus, last.target or last.parent)
+    work = " & ".join(corpus.works[last.work].authors)
+    used, where = (_short(text, genus) for text in (last.as_printed, where))
+    return (str(last.year), work, last.page, used, last.rank, what, where)
+
+
+def _short(text: str, genus: str) -> str:
+    """Names with the genus cut to its initial, as the trade does where it goes without saying."""
+    return text.replace(f"{genus} ", f"{genus[:1]}.\u00a0")
 
 
 def _byline(corpus: Corpus, works: tuple[str, ...]) -> list[str]:

@@ -11,6 +11,7 @@ from auctorum.cli.common import echo_json, json_option, kb_option, load_quietly
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
+    from auctorum.matching.compare import Difference
     from auctorum.matching.match import Candidate, Match
 
 
@@ -97,14 +98,18 @@ def _show(corpus: Corpus, found: Match, *, first: bool) -> None:
         out.print(Text.assemble("  ", italic(corpus.names[one.id].name), f"  score {one.score:.2f}"))
         out.print(f"    {_standing(corpus, one.id)[0]}", markup=False)
         if one.differences:
-            parts = ", ".join(f"{part.label_part or '∅'} → {part.name_part or '∅'}" for part in one.differences)
-            out.print(f"    {one.kind}: {parts}", markup=False)
+            out.print(f"    {'; '.join(_difference(part) for part in one.differences)}", markup=False)
     if found.set_aside:
         out.print(f"    set aside: {'; '.join(found.set_aside)}", markup=False)
     others = [one for one in found.candidates if one not in shown]
     if others:
         near = Text("; ").join(Text.assemble(italic(corpus.names[o.id].name), f" {o.score:.2f}") for o in others)
         out.print(Text.assemble("    nearest: " if found.best is None else "    runners-up: ", near))
+
+
+def _difference(part: Difference) -> str:
+    """`um → on (another letter)`; nothing on one side is written as a dash."""
+    return f"{part.label_part or '–'} → {part.name_part or '–'} ({part.kind})"
 
 
 def _verdict(found: Match) -> str:

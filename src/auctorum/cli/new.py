@@ -66,7 +66,7 @@ def _write(files: dict[Path, str]) -> None:
 
     there = [path for path in files if path.exists()]
     if there:
-        raise click.UsageError(f"{', '.join(map(str, there))} exists already; nothing was written")
+        raise click.UsageError(f"nothing was written, for there is already: {', '.join(map(str, there))}")
     for path, text in files.items():
         write_text(path, text)
         click.echo(f"wrote {path}")

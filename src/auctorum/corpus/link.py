@@ -67,6 +67,8 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
         homonyms=_grouped((words(one.name), one.id) for one in published),
         by_work=_grouped((one.work.id, one) for one in treatments),
         by_name=_grouped((one.name, one) for one in treatments),
+        by_group=_grouped((group, one) for one in treatments for group in _touched(one, names)),
+        acts_by_work=_grouped((act.work.id, act) for act in acts),
     )
     return corpus, tuple(sorted([*problems, *check(corpus)]))
 
@@ -106,6 +108,12 @@ def _with_circumscription(
 ) -> list[Treatment]:
     included = included_groups(treatments, {id_: entry.group for id_, entry in names.items()})
     return [replace(one, work=works[one.work.id], includes=included[one.id]) for one in treatments]
+
+
+def _touched(treatment: Treatment, names: Mapping[str, NameEntry]) -> list[str]:
+    """Groups of the names that a treatment keeps, sinks or calls misapplied, each once."""
+    touched = (treatment.name, *treatment.synonyms, *treatment.misapplied)
+    return list(dict.fromkeys(names[name].group for name in touched))
 
 
 def _grouped(pairs: Iterable[tuple[str, T]]) -> dict[str, tuple[T, ...]]:

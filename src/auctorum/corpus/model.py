@@ -193,6 +193,10 @@ class Corpus:
     homonyms: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # bare words -> published names, by date
     by_work: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
     by_name: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
+    by_group: Mapping[str, tuple[Treatment, ...]] = field(
+        default_factory=dict
+    )  # that keep, sink or misapply a name of it
+    acts_by_work: Mapping[str, tuple[Act, ...]] = field(default_factory=dict)
 
     def acts_of(self, name: str) -> tuple[Act, ...]:
         """Acts of one name by date, the publishing one first."""
@@ -204,4 +208,4 @@ class Corpus:
 
     def acts_in(self, work: str) -> tuple[Act, ...]:
         """Acts of one work in the order of its record."""
-        return tuple(act for act in self.acts.values() if act.work.id == work)
+        return self.acts_by_work.get(work, ())

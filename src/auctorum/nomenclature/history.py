@@ -88,7 +88,7 @@ def _acts(corpus: Corpus, names: Iterable[str]) -> Iterator[Event]:
 
 
 def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
-    for treatment in corpus.treatments.values():
+    for treatment in corpus.by_group.get(group, ()):
         own = corpus.names[treatment.name].group == group
         if own and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):
             yield _placement(treatment, treatment.record.taxon, treatment.name, str(treatment.status), treatment.parent)
@@ -199,7 +199,7 @@ class Placement:
 def latest_placement(corpus: Corpus, name: str) -> Placement | None:
     """What the latest effectively published work that places `name` takes for its accepted name; None if none does."""
     found: Placement | None = None
-    for treatment in corpus.treatments.values():  # by date
+    for treatment in corpus.by_group.get(corpus.names[name].group, ()):  # by date
         if not treatment.work.record.effectively_published:
             continue
         if treatment.name == name and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):

@@ -36,7 +36,13 @@ def validate(record: type[T], data: dict[str, Any]) -> tuple[T | None, list[Prob
         return adapter(record).validate_python(data), []
     except ValidationError as error:
         place = data.get(PLACE_KEY, NOWHERE)
-        return None, [_problem(record, detail, place) for detail in error.errors(include_url=False)]
+        details = [detail for detail in error.errors(include_url=False) if not _follows_from_another(detail)]
+        return None, [_problem(record, detail, place) for detail in details]
+
+
+def _follows_from_another(detail: ErrorDetails) -> bool:
+    """A list that is too short only because its items are faulty, which is said of the items."""
+    return detail["type"] == "too_short" and bool(detail["input"])
 
 
 def revalidate(record: type[T], data: Any, file: str) -> T | None:
