@@ -1,28 +1,37 @@
-"""Options for outside data, and lines that a test says at the end of the run."""
+"""What tests share: the list of names, and lines said at the end of the run (options: auctorum.pytest_options)."""
 
 from __future__ import annotations
 
+import gzip
+import os
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+# With a path outside the checkout among its arguments, pytest does not read pyproject.toml and its `pythonpath`.
+sys.path.insert(0, str(Path(__file__).parent))
+
 _SAID = pytest.StashKey[list[str]]()
-
-
-def pytest_addoption(parser: pytest.Parser) -> None:
-    group = parser.getgroup("auctorum", "outside data of the same form, and renewal of kept output")
-    group.addoption("--misspellings", type=Path, metavar="PATH", help="misspelt labels, as tests/data/misspellings.tsv")
-    group.addoption("--names", type=Path, metavar="PATH", help="list of names, one a line, may be gzipped")
-    group.addoption("--icn-examples", type=Path, metavar="PATH", help="worked examples of the Code (YAML)")
-    group.addoption("--notation-phrases", type=Path, metavar="PATH", help="phrases of descriptions (JSON lines)")
-    group.addoption("--renew", action="store_true", help="write the kept output anew, to be read in the diff")
 
 
 @pytest.fixture(scope="session")
 def say(pytestconfig: pytest.Config) -> Callable[[str], None]:
     """Take a line for the end of the run, where it is shown even under -q."""
     return pytestconfig.stash.setdefault(_SAID, []).append
+
+
+@pytest.fixture(scope="session")
+def listed_names(pytestconfig: pytest.Config) -> list[str]:
+    """The large list of real names, one a line, from --names or AUCTORUM_NAMES; tests skip where it is absent."""
+    kept = Path(__file__).parent / "data" / "names-sample.txt.gz"
+    for place in (pytestconfig.getoption("--names"), os.environ.get("AUCTORUM_NAMES"), kept):
+        if place and Path(place).is_file():
+            content = Path(place).read_bytes()
+            text = gzip.decompress(content) if content.startswith(b"\x1f\x8b") else content
+            return text.decode("utf-8").splitlines()
+    pytest.skip("no list of names: give it with --names PATH or AUCTORUM_NAMES=PATH")
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-from building import corpus_of
-
 from auctorum.circumscription.diagnosis import diagnosis
+from building import corpus_of
 
 CHARACTERS = """\
 characters:

@@ -100,7 +100,7 @@ def test_coverage_is_what_a_count_on_a_grid_gives(pairs) -> None:
     """Second answer: at every half, count the weight of the spans that hold it."""
     total = sum(weight for _, weight in pairs)
     steps = coverage(pairs)
-    for half in range(0, 25):
+    for half in range(25):
         value = Fraction(half, 2)
         held = sum(weight for one, weight in pairs if one.low <= value <= one.high) / total
         told = [step.share for step in steps if step.low <= value <= step.high]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from building import corpus_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Verdict
 from auctorum.circumscription.summary import summary
+from building import corpus_of
 
 CHARACTERS = """\
 characters:
@@ -173,7 +173,8 @@ def test_verdict(character, phrases, verdict, core, majority, envelope) -> None:
         pytest.param(
             "spur colour",
             ["green or cream", "cream", "cream to buff"],
-            "1 of 3 authors allow green; 3 of 3 authors allow cream; 1 of 3 authors allow ivory; 1 of 3 authors allow buff.",
+            "1 of 3 authors allow green; 3 of 3 authors allow cream; "
+            "1 of 3 authors allow ivory; 1 of 3 authors allow buff.",
             id="states-counted",
         ),
     ],
@@ -197,7 +198,7 @@ def test_one_author_twice_is_one_author() -> None:
 
 
 def test_like_stages_only_are_compared() -> None:
-    finding, _, found = said("spur length", "22-34 mm, when young 9-12 mm", "22-36 mm")
+    _, _, found = said("spur length", "22-34 mm, when young 9-12 mm", "22-36 mm")
     stages = {
         one.stage: [len(one.evidence), str(one.verdict)] for one in found.findings if one.character == "spur length"
     }

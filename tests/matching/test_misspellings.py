@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import csv
-import gzip
-import os
 from collections import Counter
 from pathlib import Path
 
@@ -29,16 +27,6 @@ FALSE_FAR = 2  # false matches among the far names and what is no name
 FALSE_NEAR = 0.12  # share of the near names, which no distance can tell from misspellings
 
 
-def names_path(config: pytest.Config) -> Path:
-    """The list of names: from the option, the environment, or the usual places; skips without it."""
-    places = [config.getoption("--names"), os.environ.get("AUCTORUM_NAMES"), DATA / "names-sample.txt.gz"]
-    places.append(HERE.parents[1] / ".." / "shared" / "standards" / "names-sample.txt.gz")
-    for place in places:
-        if place and Path(place).is_file():
-            return Path(place)
-    pytest.skip("no list of names: give it with --names PATH or AUCTORUM_NAMES")
-
-
 def listed(line: str) -> Name:
     """A name of the list, whose form is one of six: `Genus epithet [rank epithet]...`, with or without ×."""
     words = line.split()
@@ -54,15 +42,8 @@ def listed(line: str) -> Name:
 
 
 @pytest.fixture(scope="module")
-def names(pytestconfig: pytest.Config) -> list[str]:
-    path = names_path(pytestconfig)
-    text = gzip.decompress(path.read_bytes()) if path.suffix == ".gz" else path.read_bytes()
-    return text.decode("utf-8").splitlines()
-
-
-@pytest.fixture(scope="module")
-def index(names: list[str]) -> NameIndex:
-    return index_of((name, listed(name)) for name in names)
+def index(listed_names: list[str]) -> NameIndex:
+    return index_of((name, listed(name)) for name in listed_names)
 
 
 def answer(found: Match) -> str:
@@ -99,7 +80,7 @@ def test_misspelt_labels(pytestconfig: pytest.Config, index: NameIndex, say) -> 
     assert negative.get("negative:near", 0) <= FALSE_NEAR * asked["negative:near"]
 
 
-def test_each_listed_name_is_its_own_match(names: list[str], index: NameIndex) -> None:
+def test_each_listed_name_is_its_own_match(listed_names: list[str], index: NameIndex) -> None:
     """Every fortieth name, which the order of the alphabet spreads over all genera and forms."""
-    wrong = [name for name in names[::40] if answer(match(name, index)) != name]
+    wrong = [name for name in listed_names[::40] if answer(match(name, index)) != name]
     assert wrong == []

@@ -6,10 +6,10 @@ from xml.etree import ElementTree
 
 import networkx as nx
 import pytest
-from building import corpus_of
 
 from auctorum.exchange.drawing import draw_names
 from auctorum.nomenclature.graph import EDGE_KINDS, NODE_KINDS, graph, graphml
+from building import corpus_of
 
 FIRST = """\
 work: {id: orrin-1881, type: book, author: [{family: Orrin}], issued: "1881", title: Flora}
@@ -28,7 +28,8 @@ acts:
 - {name: Exemplum longum, act: change of rank, basionym: Exemplum album var. longum}
 - {name: Exemplum novum, act: replacement name, replaces: Exemplum nigrum}
 treatments:
-- {taxon: Exemplum longum, under: Exemplum, synonyms: [Exemplum novum], misapplied: [Exemplum album], follows: [orrin-1881]}
+- {taxon: Exemplum longum, under: Exemplum, synonyms: [Exemplum novum],
+   misapplied: [Exemplum album], follows: [orrin-1881]}
 - {taxon: Exemplum nigrum, status: synonym, accepted-as: Exemplum longum}
 """
 EDGES = {

@@ -67,7 +67,7 @@ def becomes(line: Line, own_words: Collection[str] = ()) -> bool:
 
 
 def opens_with_stage(line: Line, at: int) -> bool:
-    """Whether a sentence whose first token (or the stop before it) is at `at` begins with a stage: `; when young 9 mm`."""
+    """Whether the sentence that begins at `at`, or after the stop there, opens with a stage: `; when young 9 mm`."""
     return bool(_found(line, at + 1 if line.sort(at) is Sort.STOP else at))
 
 

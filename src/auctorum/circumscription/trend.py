@@ -90,7 +90,7 @@ def _exact_p(count: int, score: int) -> float:
 def _enumerated_p(years: tuple[int, ...], values: tuple[int, ...], count: int) -> float:
     """Share of all orders of the values whose score is as far from nothing; signs as `_signs` gives them."""
     places = list(combinations(range(count), 2))
-    sign = {pair: value for pair, value in zip(places, values, strict=True)}
+    sign = dict(zip(places, values, strict=True))
     sign |= {(second, first): -value for (first, second), value in sign.items()}
     score = abs(sum(a * b for a, b in zip(years, values, strict=True)))
     moving = [(first, second, year) for (first, second), year in zip(places, years, strict=True) if year]
