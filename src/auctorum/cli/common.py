@@ -29,11 +29,11 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print the re
 def load(kb: Path) -> tuple[Corpus, tuple[Problem, ...]]:
     """The linked knowledge base and every problem in it, each at its very place; shows progress on a terminal."""
     from auctorum.corpus.link import link
-    from auctorum.records.read import pinpoint, read
+    from auctorum.records.read import collector_paused, pinpoint, read
 
-    with progress_bar("Reading") as progress:
+    with collector_paused(), progress_bar("Reading") as progress:
         records, problems = read(kb, progress=progress)
-    corpus, more = link(records)
+        corpus, more = link(records)
     return corpus, pinpoint([*problems, *more])
 
 

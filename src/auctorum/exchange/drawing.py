@@ -15,7 +15,7 @@ from auctorum.names.format import format_name, parts
 from auctorum.nomenclature.graph import Edge, name_edges
 
 LINE = 26  # px between names
-LEFT, RIGHT, TOP = 30, 330, 58
+LEFT, RIGHT, TOP = 30, 420, 58
 YEARS_WIDTH = 760
 LABEL_SPACE = 300  # px kept right of the last year for the name that stands there
 
@@ -79,11 +79,14 @@ def _axis(first: int, last: int, bottom: float) -> list[str]:
 
 
 def _arrow(start: _Spot, end: _Spot, kind: str) -> str:
-    """From the name to the older one it rests on."""
+    """From the name to the older one it rests on: back through the years, then up to it.
+
+    Names stand right of their points and later ones below earlier ones, so that the way is free.
+    """
     dash = ' stroke-dasharray="5 3"' if kind == "replaced" else ""
-    bend = max(18.0, abs(start.y - end.y) * 0.4)
-    curve = f"M{start.x:.1f} {start.y:.1f}C{start.x - bend:.1f} {start.y:.1f} {end.x - bend:.1f} {end.y:.1f} "
-    return f'<path class="arrow"{dash} d="{curve}{end.x:.1f} {end.y:.1f}" marker-end="url(#tip)"/>'
+    tip = end.y + (7 if start.y > end.y else -7)
+    way = f"M{start.x:.1f} {start.y:.1f}H{end.x:.1f}V{tip:.1f}"
+    return f'<path class="arrow"{dash} d="{way}" marker-end="url(#tip)"/>'
 
 
 def _label(corpus: Corpus, name: str, spot: _Spot, sunk: Counter[tuple[str, str]]) -> list[str]:
@@ -95,14 +98,20 @@ def _label(corpus: Corpus, name: str, spot: _Spot, sunk: Counter[tuple[str, str]
         f'<text x="{spot.x + 9:.1f}" y="{spot.y + 4:.1f}" xml:space="preserve">{runs}</text>',
     ]
     into = [
-        f"sunk into {format_name(corpus.names[end].name, authors=False)}{f' ({count} works)' if count > 1 else ''}"
+        f"{_short(corpus, end)}{f' ({count} works)' if count > 1 else ''}"
         for (start, end), count in sorted(sunk.items())
         if start == name
     ]
     if into:
         x = LEFT + YEARS_WIDTH + LABEL_SPACE
-        made.append(f'<text class="sunk" x="{x}" y="{spot.y + 4:.1f}">{escape("; ".join(into))}</text>')
+        made.append(f'<text class="sunk" x="{x}" y="{spot.y + 4:.1f}">sunk into {escape("; ".join(into))}</text>')
     return made
+
+
+def _short(corpus: Corpus, name: str) -> str:
+    """The name with its genus cut to the initial."""
+    genus, _, rest = format_name(corpus.names[name].name, authors=False).partition(" ")
+    return f"{genus[:1]}. {rest}" if rest else genus
 
 
 _LATIN = ' class="latin"'
@@ -112,7 +121,7 @@ _STYLE = (
     ".arrow{stroke:#444;fill:none;stroke-width:1.4}.name{fill:#222}"
 )
 _TIP = (
-    '<defs><marker id="tip" viewBox="0 0 8 8" refX="9" refY="4" markerWidth="7" markerHeight="7" orient="auto">'
+    '<defs><marker id="tip" viewBox="0 0 8 8" refX="7" refY="4" markerWidth="7" markerHeight="7" orient="auto">'
     '<path d="M0 0L8 4L0 8z" fill="#444"/></marker></defs>'
 )
 

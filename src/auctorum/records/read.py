@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable, Iterable
+import gc
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -93,6 +94,19 @@ class _Reader:
         return rows
 
 
+@contextlib.contextmanager
+def collector_paused() -> Iterator[None]:
+    """Python's cycle collector at rest: many records are made and none is thrown away, so it would look in vain."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+@collector_paused()
 def read(
     kb: Path, *, use_cache: bool = True, progress: Progress | None = None
 ) -> tuple[schema.Records, tuple[Problem, ...]]:
