@@ -173,10 +173,50 @@ def test_verdict(character, phrases, verdict, core, majority, envelope) -> None:
         pytest.param(
             "spur colour",
             ["green or cream", "cream", "cream to buff"],
-            "1 of 3 authors allow green; 3 of 3 authors allow cream; "
-            "1 of 3 authors allow ivory; 1 of 3 authors allow buff.",
+            "All 3 authors allow cream, 1 green (Aell 1900), 1 ivory (Cell 1920), 1 buff (Cell 1920).",
             id="states-counted",
         ),
+        pytest.param(
+            "spur length",
+            ["22-30 mm", "22-38 mm", "22-31 mm", "22-37 mm", "22-32 mm"],
+            "The upper bound varies from 30 mm (Aell 1900) to 38 mm (Bell 1910) without a clear trend; "
+            "tau 0.20, p 0.82.",
+            id="to-and-fro",
+        ),
+        pytest.param(
+            "spur length",
+            ["22-34 mm", "24-34 mm", "to 34 mm"],
+            "The upper bound never moved: 34 mm in all 3 works, 1900 to 1920.",
+            id="open-below",
+        ),
+        pytest.param("petal number", ["5", "5"], "The figure never moved: 5 in both works, 1900 to 1910.", id="figure"),
+        pytest.param(
+            "spur length",
+            ["12-15(-22) mm", "(20-)22-34 mm"],
+            "Aell 1900 (12–15 mm) and Bell 1910 (22–34 mm) are 7 mm apart, though the extremes they give meet; "
+            "such a gap has stood since 1910.",
+            id="extremes-meet",
+        ),
+        pytest.param(
+            "aspect",
+            ["facing N", "facing NE to E"],
+            "Aell 1900 (N) and Bell 1910 (NE to E) are 45° apart; such a gap has stood since 1910.",
+            id="directions-apart",
+        ),
+        pytest.param(
+            "spur colour",
+            ["green", "green to cream", "cream to ivory", "ivory", "ivory to buff", "buff"],
+            "Aell 1900 (green) and Cell 1920 (cream or ivory) have no state in common; "
+            "authors have differed so since 1920.",
+            id="colours-apart",
+        ),
+        pytest.param(
+            "spur colour",
+            ["ivory", "ivory", "cream to ivory", "cream to ivory", "green to ivory", "green to buff"],
+            "The first state along the spectrum moved from ivory (Aell 1900) to green (Fell 1950); tau −0.89, p 0.022.",
+            id="colours-drift",
+        ),
+        pytest.param("seed surface", ["smooth", "smooth"], "Both authors say smooth.", id="same-states"),
     ],
 )
 def test_remarks(character: str, phrases: list[str], remark: str) -> None:
@@ -190,6 +230,22 @@ def test_sides_name_the_works_and_leave_out_who_meets_both() -> None:
         ("11–15 mm", ("w-1900", "w-1930")),
         ("22–34 mm", ("w-1910",)),
     ]
+
+
+def test_three_sides() -> None:
+    finding, _, _ = said("petal number", "5", "8", "5", "12-13", "8-9")
+    assert [(side.says, side.works) for side in finding.sides] == [
+        ("5", ("w-1900", "w-1920")),
+        ("8–9", ("w-1910", "w-1940")),
+        ("12–13", ("w-1930",)),
+    ]
+
+
+def test_states_without_a_core_conflict_though_every_two_share_one() -> None:
+    finding, _, _ = said("spur colour", "green or cream", "cream or ivory", "green or ivory")
+    assert finding.verdict is Verdict.CONFLICTING
+    assert finding.remarks[0] == "No state is allowed by all, though every two share one."
+    assert len(finding.sides) == 3
 
 
 def test_one_author_twice_is_one_author() -> None:

@@ -43,12 +43,27 @@ class Evidence:
     slack_high: Fraction = Fraction(0)
 
 
+class Relation(StrEnum):
+    """How one range lies to another, judged within their stated precision. `open`: a bound is not stated."""
+
+    EQUAL = "equal"
+    WITHIN = "within"
+    CONTAINS = "contains"
+    OVERLAPS = "overlaps"
+    APART = "apart"
+    OPEN = "open"
+
+
 @dataclass(frozen=True, slots=True)
 class Step:
-    """Coverage is `share` (0 to 1 of the weight) from `low` to `high`."""
+    """Coverage is `share` (0 to 1 of the weight) from `low` to `high`; None is an end that nobody stated.
 
-    low: Fraction
-    high: Fraction
+    Where two steps meet, the value belongs to the higher one. A single value that more works hold than its
+    neighbours is a step of its own, with `low` equal to `high`.
+    """
+
+    low: Fraction | None
+    high: Fraction | None
     share: Fraction
 
 
@@ -57,7 +72,8 @@ class Bound:
     """How one bound behaves over the years: median, spread (highest - lowest), and trend.
 
     `stable` = all equal within stated precision. `tau` is Kendall's rank correlation of bound with year (tau-b),
-    `p` its exact two-sided p; both None where fewer than four works state the bound.
+    `p` its two-sided p (see `trend.kendall`); both None where fewer than four works state the bound, or where all
+    state the same or in one year.
     """
 
     stated: int
@@ -89,7 +105,10 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class RangeAgreement:
-    """Agreement of ranges. `core` is None where no value is in all; `majority` are the stretches with share >= 1/2."""
+    """Agreement of ranges. `core` is None where no value is in all; `majority` are the stretches with share >= 1/2.
+
+    `envelope` is the hull of all that anybody states, extremes included; the rest is of typical ranges.
+    """
 
     core: Span | None
     envelope: Span
@@ -103,12 +122,14 @@ class RangeAgreement:
 class StateAgreement:
     """Agreement of states: mean weight of each state named by anybody (in vocabulary order, sums to 1).
 
-    `core` are the states that every author allows, `envelope` those that any allows.
+    `core` are the states that every author allows, `envelope` those that any allows. `positions` is the agreement
+    of places along the spectrum (0 = first state) for ordered states; None for others.
     """
 
     weights: tuple[tuple[str, Fraction], ...]
     core: tuple[str, ...]
     envelope: tuple[str, ...]
+    positions: RangeAgreement | None = None
 
 
 @dataclass(frozen=True, slots=True)

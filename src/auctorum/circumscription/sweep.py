@@ -1,138 +1,223 @@
-"""Exact arithmetic of spans: what all hold, what any holds, how many hold each value.
+"""Exact arithmetic of ranges: core, envelope, coverage and majority, and how two ranges lie to each other.
 
-An open end (None) is taken to reach as far as any stated bound. Single values count as points. Spans whose
-bounds differ by less than the stated precision are taken to meet.
+Two figures agree when the intervals that their printed digits stand for share more than an end: 10 cm is
+9.5 to 10.5 cm, 4 in is 3.5 to 4.5 in, and so they agree; 22 mm and 23 mm only touch, and differ.
+
+Ranges that miss each other, yet agree within precision at the ends that face, meet: the less precise end is taken to
+reach to the more precise one. So a core exists wherever no two ranges are apart (Helly's theorem on the line).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from enum import StrEnum
+from bisect import bisect_right
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
-from auctorum.circumscription.findings import Span, Step
+from auctorum.characters.bounds import agree
+from auctorum.circumscription.findings import Relation, Span, Step
 
-Weighted = tuple[Span, Fraction]
 HALF = Fraction(1, 2)
 
 
-class Relation(StrEnum):
-    """How one range lies to another."""
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One range with half the stated precision of each bound, and its weight; None is a bound not stated."""
 
-    EQUAL = "equal"
-    WITHIN = "within"
-    CONTAINS = "contains"
-    OVERLAPS = "overlaps"
-    APART = "apart"
-    OPEN = "open"
+    low: Fraction | None
+    high: Fraction | None
+    low_slack: Fraction = Fraction(0)
+    high_slack: Fraction = Fraction(0)
+    weight: Fraction = Fraction(1)
 
 
-def relation(a: Span, b: Span, slack: Fraction = Fraction(0)) -> Relation:
-    """How `a` lies to `b`; bounds that differ by less than `slack` are equal, `open` where a bound is not stated.
+class Figure(NamedTuple):
+    """A stated figure and half its stated precision."""
 
-    Two spans that are apart by their stated bounds are apart even if another bound is open.
+    value: Fraction
+    slack: Fraction
+
+
+def same(a: Figure, b: Figure) -> bool:
+    """Whether two figures say the same within their stated precision.
+
+    >>> same(Figure(Fraction(100), Fraction(5)), Figure(Fraction("101.6"), Fraction("12.7")))  # 10 cm, 4 in
+    True
+    >>> same(Figure(Fraction(22), HALF), Figure(Fraction(23), HALF))
+    False
     """
-    if 0 < gap(a, b) >= slack:
+    return agree(a.value, a.slack, b.value, b.slack)
+
+
+def all_same(figures: Sequence[Figure]) -> bool:
+    """Whether every two figures say the same; True for none or one."""
+    if len({figure.value for figure in figures}) < 2:
+        return True
+    return max(value - slack for value, slack in figures) < min(value + slack for value, slack in figures)
+
+
+def low_of(stretch: Stretch) -> Figure | None:
+    """The lower bound as a figure; None where it is not stated."""
+    return None if stretch.low is None else Figure(stretch.low, stretch.low_slack)
+
+
+def high_of(stretch: Stretch) -> Figure | None:
+    """The upper bound as a figure; None where it is not stated."""
+    return None if stretch.high is None else Figure(stretch.high, stretch.high_slack)
+
+
+def relation(a: Stretch, b: Stretch) -> Relation:
+    """How `a` lies to `b`. Two bounds that both are not stated count as equal."""
+    if _below(a, b) or _below(b, a):
         return Relation.APART
-    if a.low is None or a.high is None or b.low is None or b.high is None:
+    lows, highs = _order(low_of(a), low_of(b)), _order(high_of(a), high_of(b))
+    if lows is None or highs is None:
         return Relation.OPEN
-    low_equal = a.low == b.low or abs(a.low - b.low) < slack
-    high_equal = a.high == b.high or abs(a.high - b.high) < slack
-    if low_equal and high_equal:
+    if lows == highs == 0:
         return Relation.EQUAL
-    if (low_equal or a.low > b.low) and (high_equal or a.high < b.high):
+    if lows >= 0 >= highs:
         return Relation.WITHIN
-    if (low_equal or a.low < b.low) and (high_equal or a.high > b.high):
+    if lows <= 0 <= highs:
         return Relation.CONTAINS
     return Relation.OVERLAPS
 
 
-def gap(a: Span, b: Span) -> Fraction:
-    """How far two spans are apart; 0 or less where they meet."""
-    gaps = [Fraction(-1)]
-    if a.high is not None and b.low is not None:
-        gaps.append(b.low - a.high)
-    if b.high is not None and a.low is not None:
-        gaps.append(a.low - b.high)
-    return max(gaps)
+def _below(a: Stretch, b: Stretch) -> bool:
+    high, low = high_of(a), low_of(b)
+    return high is not None and low is not None and high.value < low.value and not same(high, low)
 
 
-def envelope(spans: Sequence[Span]) -> Span:
-    """The hull of all stated bounds. Raises ValueError if there is no span."""
-    if not spans:
-        raise ValueError("no span")
-    lows = [one.low for one in spans if one.low is not None]
-    highs = [one.high for one in spans if one.high is not None]
-    bounds = lows + highs
-    low = min(bounds) if lows else None
-    return Span(low, max(bounds) if highs else None)
+def _order(a: Figure | None, b: Figure | None) -> int | None:
+    """0 for the same, 1 where `a` is the greater, -1 where it is the lesser; None where one alone is stated."""
+    if a is None and b is None:
+        return 0
+    if a is None or b is None:
+        return None
+    return 0 if same(a, b) else (1 if a.value > b.value else -1)
 
 
-def core(spans: Sequence[Span], slack: Fraction = Fraction(0)) -> Span | None:
-    """What all spans share; None if nothing. Bounds that miss each other by less than `slack` meet."""
-    lows = [one.low for one in spans if one.low is not None]
-    highs = [one.high for one in spans if one.high is not None]
-    if not lows or not highs:
-        return Span(max(lows, default=None), min(highs, default=None))
-    low, high = max(lows), min(highs)
-    if low <= high:
-        return Span(low, high)
-    return Span(high, low) if low - high < slack else None
+def meeting(stretches: Sequence[Stretch]) -> tuple[Stretch, ...]:
+    """The ranges in their order, each reaching to those that it misses by no more than precision tells."""
+    lows = [low_of(one) for one in stretches]
+    highs = [high_of(one) for one in stretches]
+    down = _reached(lows, highs)
+    up = _reached([_mirrored(one) for one in highs], [_mirrored(one) for one in lows])
+    return tuple(
+        replace(one, low=low, high=None if high is None else -high)
+        for one, low, high in zip(stretches, down, up, strict=True)
+    )
 
 
-def coverage(weighted: Iterable[Weighted]) -> tuple[Step, ...]:
-    """Share of the weight that holds each value, as steps from low to high; neighbours of equal share are one step.
+def _mirrored(figure: Figure | None) -> Figure | None:
+    return None if figure is None else Figure(-figure.value, figure.slack)
 
-    Bounds belong to the spans. A value at which the share differs from both sides is a step of width 0. Empty
-    where no weight is left or no bound is stated.
+
+def _reached(ends: Sequence[Figure | None], facing: Iterable[Figure | None]) -> list[Fraction | None]:
+    """Each end, or the lowest of the figures below it, at least as precise, with which it agrees."""
+    levels: dict[Fraction, list[Fraction]] = defaultdict(list)
+    for figure in facing:
+        if figure is not None:
+            levels[figure.slack].append(figure.value)
+    for values in levels.values():
+        values.sort()
+    return [None if end is None else _lowest_met(end, levels) for end in ends]
+
+
+def _lowest_met(end: Figure, levels: Mapping[Fraction, Sequence[Fraction]]) -> Fraction:
+    lowest = end.value
+    for slack, values in levels.items():
+        if slack <= end.slack:
+            place = bisect_right(values, end.value - end.slack - slack)
+            if place < len(values):
+                lowest = min(lowest, values[place])
+    return lowest
+
+
+def core(stretches: Sequence[Stretch]) -> Span | None:
+    """What all ranges hold; None where there is no such value. Raises ValueError if there is no range."""
+    if not stretches:
+        raise ValueError("no range to take a core of")
+    met = meeting(stretches)
+    low = max((one.low for one in met if one.low is not None), default=None)
+    high = min((one.high for one in met if one.high is not None), default=None)
+    return None if low is not None and high is not None and low > high else Span(low, high)
+
+
+def envelope(spans: Iterable[Span | Stretch]) -> Span:
+    """From the lowest to the highest figure that anybody states; an end is None where nobody states that bound."""
+    several = tuple(spans)
+    figures = [end for one in several for end in (one.low, one.high) if end is not None]
+    low_stated = any(one.low is not None for one in several)
+    high_stated = any(one.high is not None for one in several)
+    return Span(min(figures) if low_stated else None, max(figures) if high_stated else None)
+
+
+def coverage(stretches: Sequence[Stretch]) -> tuple[Step, ...]:
+    """Share of the weight that holds each value, over the whole envelope, by value.
+
+    An open range covers everything beyond its stated bound. Where all weights are 0, all ranges count alike.
     """
-    weighted = [(span, weight) for span, weight in weighted if weight > 0]
-    total = sum((weight for _, weight in weighted), Fraction(0))
-    bounds = sorted({bound for span, _ in weighted for bound in (span.low, span.high) if bound is not None})
-    if not total or not bounds:
-        return ()
-    starts, ends = _weights_at(weighted, bounds)
-    steps: list[Step] = []
+    met = meeting(stretches)
+    weights = [one.weight for one in met]
+    if not any(weights):
+        weights = [Fraction(1)] * len(met)
+    whole, hull = sum(weights, Fraction(0)), envelope(stretches)
+    begin: dict[Fraction, Fraction] = defaultdict(Fraction)
+    end: dict[Fraction, Fraction] = defaultdict(Fraction)
     held = Fraction(0)
-    for number, bound in enumerate(bounds):
-        held += starts.get(bound, 0)
-        _extend(steps, bound, bound, held / total)
-        held -= ends.get(bound, 0)
-        if number + 1 < len(bounds):
-            _extend(steps, bound, bounds[number + 1], held / total)
+    for one, weight in zip(met, weights, strict=True):
+        if one.low is None:
+            held += weight
+        else:
+            begin[one.low] += weight
+        if one.high is not None:
+            end[one.high] += weight
+    cuts = sorted({*begin, *end, *(edge for edge in (hull.low, hull.high) if edge is not None)})
+    return _merged(_pieces(cuts, begin, end, held, hull), whole)
+
+
+def _pieces(
+    cuts: Sequence[Fraction],
+    begin: Mapping[Fraction, Fraction],
+    end: Mapping[Fraction, Fraction],
+    held: Fraction,
+    hull: Span,
+) -> list[Step]:
+    """Weight held at each cut and between cuts, unmerged."""
+    pieces = [Step(None, cuts[0], held)] if hull.low is None and cuts else []
+    for place, cut in enumerate(cuts):
+        held += begin.get(cut, Fraction(0))
+        pieces.append(Step(cut, cut, held))
+        held -= end.get(cut, Fraction(0))
+        if place + 1 < len(cuts):
+            pieces.append(Step(cut, cuts[place + 1], held))
+        elif hull.high is None:
+            pieces.append(Step(cut, None, held))
+    return pieces
+
+
+def _merged(pieces: Iterable[Step], whole: Fraction) -> tuple[Step, ...]:
+    steps: list[Step] = []
+    for piece in pieces:
+        share = piece.share / whole
+        if steps and steps[-1].share == share:
+            steps[-1] = Step(steps[-1].low, piece.high, share)
+        else:
+            steps.append(Step(piece.low, piece.high, share))
     return tuple(steps)
 
 
-def _weights_at(
-    weighted: Iterable[Weighted], bounds: Sequence[Fraction]
-) -> tuple[dict[Fraction, Fraction], dict[Fraction, Fraction]]:
-    """Weight that begins and that ends at each bound."""
-    starts: dict[Fraction, Fraction] = {}
-    ends: dict[Fraction, Fraction] = {}
-    for span, weight in weighted:
-        low = bounds[0] if span.low is None else span.low
-        high = bounds[-1] if span.high is None else span.high
-        starts[low] = starts.get(low, Fraction(0)) + weight
-        ends[high] = ends.get(high, Fraction(0)) + weight
-    return starts, ends
-
-
-def _extend(steps: list[Step], low: Fraction, high: Fraction, share: Fraction) -> None:
-    """Add a point or a stretch, joined to the step before it if the share is the same."""
-    if steps and steps[-1].share == share:
-        steps[-1] = Step(steps[-1].low, high, share)
-    else:
-        steps.append(Step(low, high, share))
-
-
-def majority(steps: Iterable[Step], least: Fraction = HALF) -> tuple[Span, ...]:
-    """The stretches that at least `least` of the weight holds, from low to high."""
-    found: list[Span] = []
+def majority(steps: Iterable[Step], share: Fraction = HALF) -> tuple[Span, ...]:
+    """The stretches that at least `share` of the weight holds, by value."""
+    spans: list[Span] = []
+    joined = False
     for step in steps:
-        if step.share < least:
-            continue
-        if found and found[-1].high == step.low:
-            found[-1] = Span(found[-1].low, step.high)
-        else:
-            found.append(Span(step.low, step.high))
-    return tuple(found)
+        holds = step.share >= share
+        if holds and joined:
+            spans[-1] = Span(spans[-1].low, step.high)
+        elif holds:
+            spans.append(Span(step.low, step.high))
+        joined = holds
+    return tuple(spans)

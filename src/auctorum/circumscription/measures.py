@@ -1,0 +1,119 @@
+"""Ranges in the trade's notation, in the unit that authors use most, no more exact than they were stated."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from auctorum.characters.directions import compass_point
+from auctorum.characters.show import format_number, format_span
+from auctorum.characters.units import convert
+from auctorum.characters.values import Range
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.findings import Evidence, Span
+
+METRIC = ("µm", "mm", "cm", "dm", "m", "km")
+_POINT = {"N": "north", "E": "east", "S": "south", "W": "west"}
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """Prints figures of one character; `slack` is half the finest stated precision of each figure."""
+
+    character: Character
+    unit: str
+    slack: Mapping[Fraction, Fraction]
+
+    def figure(self, value: Fraction) -> str:
+        """A figure without its unit; a converted one is rounded to a power of ten within its precision.
+
+        12 in, stated to half an inch, is 30 cm and not 30.48 cm; two digits are always left, so that 1 in is 25 mm.
+        """
+        rounded, step = value, self.slack.get(value)
+        if step and value:
+            ten = min(_power_of_ten(step), _power_of_ten(abs(value)) / 10)
+            rounded = round(value / ten) * ten
+        return format_number(convert(rounded, self.character.unit, self.unit) if self.unit else rounded)
+
+    def notation(self, typical: Span, least: Fraction | None = None, most: Fraction | None = None) -> str:
+        """`(18–)22–34(–41) mm`; extremes that print as the typical bounds do are left out."""
+        if self.character.kind is Kind.ANGLE:
+            return _directions(typical)
+        low, high = (None if end is None else self.figure(end) for end in (typical.low, typical.high))
+        core = _between(low, high)
+        before = f"({self.figure(least)}–)" if least is not None and self.figure(least) != low else ""
+        after = f"(–{self.figure(most)})" if most is not None and self.figure(most) != high else ""
+        lead = "up to " if low is None and high is not None else ""
+        return f"{lead}{before}{core}{after}{self._unit()}"
+
+    def one(self, value: Fraction) -> str:
+        """A figure with its unit."""
+        if self.character.kind is Kind.ANGLE:
+            return _directions(Span(value, value))
+        return self.figure(value) + self._unit()
+
+    def _unit(self) -> str:
+        return format_span(Fraction(0), Fraction(0), self.unit).removeprefix("0")
+
+
+def measures(evidence: Sequence[Evidence], character: Character) -> Measures:
+    """How the figures of this evidence are printed.
+
+    The unit is the metric one that most works use, of those used alike the character's; where all measured otherwise,
+    the character's, or centimetres for what is more than 100 mm.
+    """
+    slack: dict[Fraction, Fraction] = {}
+    for item in evidence:
+        for span in filter(None, (item.span, item.extremes)):
+            for end, half in ((span.low, item.slack_low), (span.high, item.slack_high)):
+                if end is not None:
+                    slack[end] = min(half, slack.get(end, half))
+    return Measures(character, _unit_used(evidence, character), slack)
+
+
+def _unit_used(evidence: Sequence[Evidence], character: Character) -> str:
+    if character.kind is not Kind.MEASURE or character.unit not in METRIC:
+        return character.unit
+    stated = {(item.work, item.value.unit) for item in evidence if isinstance(item.value, Range)}
+    used = Counter(unit for _, unit in stated if unit in METRIC)
+    if not used:
+        return _unit_by_size(evidence, character)
+    favoured = [unit for unit in METRIC if used[unit] == max(used.values())]
+    return character.unit if character.unit in favoured else favoured[0]
+
+
+def _unit_by_size(evidence: Sequence[Evidence], character: Character) -> str:
+    """The character's unit; centimetres for what it counts in hundreds of millimetres."""
+    ends = [end for item in evidence if item.span for end in (item.span.low, item.span.high) if end is not None]
+    return "cm" if character.unit == "mm" and max(ends, default=0) >= 100 else character.unit
+
+
+def _power_of_ten(step: Fraction) -> Fraction:
+    """The largest power of ten that is no more than `step`."""
+    ten = Fraction(1)
+    while ten > step:
+        ten /= 10
+    while ten * 10 <= step:
+        ten *= 10
+    return ten
+
+
+def _between(low: str | None, high: str | None) -> str:
+    if low is not None and high is not None:
+        return low if low == high else f"{low}–{high}"
+    return high or (f"{low}+" if low else "")
+
+
+def _directions(span: Span) -> str:
+    """Compass points in words, `north-west to north`; degrees where there is no such point."""
+    ends = [_direction(end) for end in (span.low, span.high) if end is not None]
+    return " to ".join(dict.fromkeys(ends))
+
+
+def _direction(degrees: Fraction) -> str:
+    turned = degrees % 360
+    point = compass_point(Decimal(turned.numerator) / turned.denominator)
+    return "-".join(_POINT[letter] for letter in point) or f"{format_number(turned)}°"
