@@ -53,11 +53,11 @@ class NeverAccepted(AuctorumError, LookupError):
         self.name = name
 
     def __str__(self) -> str:
-        return f"no work accepts {self.name}"
+        return f"no work treats {self.name} as a taxon of its own"
 
     @property
     def remedy(self) -> str:  # type: ignore[override]
-        return f'see `auctorum history "{self.name}"` for who sinks it into what'
+        return f'see `auctorum history "{self.name}"` for what works make of it'
 
 
 class NameTable:
