@@ -23,7 +23,7 @@ from auctorum.records.schema import PLACE_KEY
 def reader_version() -> str:
     """A digest of the modules that decide what parsed data looks like."""
     digest = hashlib.sha256()
-    for module in ("schema.py", "yamltext.py", "cache.py"):
+    for module in ("fields.py", "literature.py", "settings.py", "yamltext.py", "cache.py"):
         digest.update((Path(__file__).parent / module).read_bytes())
     return digest.hexdigest()
 
