@@ -199,20 +199,40 @@ def test_cycles_are_named_once() -> None:
     circle = """\
 work: {id: moss-1930, type: book, author: [{family: Moss}], issued: "1930", title: X}
 acts:
-- {name: Exemplum a-b, act: new combination, basionym: Exemplum c-d}
-- {name: Exemplum c-d, act: new combination, basionym: Exemplum e-f}
-- {name: Exemplum e-f, act: new combination, basionym: Exemplum a-b}
+- {name: Prima rubra, act: new combination, basionym: Secunda rubra}
+- {name: Secunda rubra, act: new combination, basionym: Tertia rubra}
+- {name: Tertia rubra, act: new combination, basionym: Prima rubra}
 treatments:
-- {taxon: Exemplum a-b, under: Exemplum c-d}
-- {taxon: Exemplum c-d, under: Exemplum a-b}
+- {taxon: Prima rubra, under: Secunda rubra}
+- {taxon: Secunda rubra, under: Prima rubra}
 """
     _, problems = corpus_of(circle)
     assert [problem.split(" (")[0] for problem in problems] == [
         "moss-1930.yaml:3:3: the names rest on one another in a circle: "
-        "Exemplum a-b → Exemplum c-d → Exemplum e-f → Exemplum a-b",
-        "moss-1930.yaml:7:25: the taxa are placed in one another in a circle: "
-        "Exemplum a-b → Exemplum c-d → Exemplum a-b",
+        "Prima rubra → Secunda rubra → Tertia rubra → Prima rubra",
+        "moss-1930.yaml:7:24: the taxa are placed in one another in a circle: "
+        "Prima rubra → Secunda rubra → Prima rubra",
     ]
+
+
+@pytest.mark.parametrize(
+    ("basionym", "name", "warned"),
+    [
+        pytest.param("Exemplum album", "Altera alba", False, id="gender-agrees-with-the-genus"),
+        pytest.param("Exemplum album", "Altera nigra", True, id="another-epithet"),
+        pytest.param("Exemplum album var. longum", "Altera longa", False, id="final-epithet-moves"),
+        pytest.param("Exemplum album var. longum", "Altera alba", True, id="not-the-epithet-of-the-species"),
+    ],
+)
+def test_a_combination_keeps_the_final_epithet_of_its_basionym(basionym: str, name: str, warned: bool) -> None:
+    other = f"""\
+work: {{id: moss-1930, type: book, author: [{{family: Moss}}], issued: "1930", title: X}}
+acts:
+- {{name: {name}, act: new combination, basionym: {basionym}}}
+"""
+    _, problems = corpus_of(ORRIN, other)
+    assert bool(problems) is warned
+    assert all("is not that of the basionym" in problem for problem in problems)
 
 
 def test_every_statement_is_kept_even_unread() -> None:

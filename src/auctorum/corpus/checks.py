@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 
 from auctorum.corpus.model import Corpus
+from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
 from auctorum.problems import Problem, Severity
 
@@ -69,6 +70,24 @@ def check_combination_without_basionym(corpus: Corpus) -> list[Problem]:
     return problems
 
 
+def check_epithet_of_combination(corpus: Corpus) -> list[Problem]:
+    """A combination or name at new rank whose epithet is not that of its basionym, gender apart (ICN Art. 6.10, 23.5).
+
+    Names of genera and above may change their ending with the rank and are passed over.
+    """
+    problems = []
+    for act in corpus.acts.values():
+        if act.basionym is None or not act.establishes:
+            continue
+        older, newer = corpus.names[act.basionym].name, act.printed
+        if not older.species or not newer.species or same_epithet(older.final_epithet, newer.final_epithet):
+            continue
+        what = f"the epithet `{newer.final_epithet}` is not that of the basionym {format_name(older)}"
+        remedy = "correct the basionym, or record a replacement name"
+        problems.append(Problem(act.record.place, what, remedy, Severity.WARNING, ("basionym",)))
+    return problems
+
+
 def check_kept_twice(corpus: Corpus) -> list[Problem]:
     """A name that one work accepts and also sinks."""
     problems = []
@@ -87,6 +106,7 @@ CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
     check_parent_cycles,
     check_basionym_dates,
     check_combination_without_basionym,
+    check_epithet_of_combination,
     check_kept_twice,
 )
 

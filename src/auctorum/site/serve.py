@@ -38,12 +38,3 @@ def server(folder: Path, port: int) -> ThreadingHTTPServer:
     Raises OSError where the port is taken.
     """
     return ThreadingHTTPServer((LOOPBACK, port), partial(_Pages, directory=str(folder)))
-
-
-def serve(folder: Path, port: int) -> None:
-    """Serve `folder` at http://127.0.0.1:`port`/ until interrupted."""
-    with server(folder, port) as running:
-        try:
-            running.serve_forever()
-        except KeyboardInterrupt:
-            return
