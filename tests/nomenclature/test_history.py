@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from auctorum.nomenclature.history import history, latest_placement
-from auctorum.nomenclature.standing import standing
+from auctorum.nomenclature.standing import standing, standing_of_act
 from building import corpus_of
 
 
@@ -133,7 +133,7 @@ def test_latest_placement() -> None:
                 work("d-1910", "D", "acts:\n- {name: Exemplum b-c, act: new taxon}\n"),
             ],
             "exemplum-b-c-d-1910",
-            "later homonym",
+            "later homonym, illegitimate",
             "Art. 53.1",
             id="later-homonym",
         ),
@@ -143,9 +143,9 @@ def test_latest_placement() -> None:
                 work("d-1910", "D", "acts:\n- {name: Exemplum f-g, act: new taxon, cites: [Exemplum b-c]}\n"),
             ],
             "exemplum-f-g",
-            "superfluous",
+            "superfluous, illegitimate",
             "Art. 52.1",
-            id="superfluous",
+            id="superfluous, illegitimate",
         ),
         pytest.param(
             [
@@ -170,7 +170,15 @@ def test_latest_placement() -> None:
 def test_standing(texts: list[str], name: str, label: str, article: str) -> None:
     """Each rule of the Code (ICN, Shenzhen 2018) on the smallest records that show it, and nothing else said."""
     corpus, _ = corpus_of(*texts)
-    assert [(one.label, one.article) for one in standing(corpus, name)] == [(label, article)]
+    remarks = [one for act in corpus.acts_of(name) for one in standing_of_act(corpus, act)]
+    assert [(one.label, one.article) for one in remarks] == [(label, article)]
+
+
+def test_a_name_has_the_standing_of_the_act_that_published_it() -> None:
+    """That somebody published it again, or spelt it otherwise, takes nothing from the first."""
+    corpus, _ = corpus_of(work("a-1900", "A", TYPED), work("d-1910", "D", TYPED))
+    assert standing(corpus, "exemplum-b-c") == ()
+    assert [one.label for one in standing_of_act(corpus, corpus.acts_of("exemplum-b-c")[1])] == ["isonym"]
 
 
 def test_the_first_of_two_homonyms_stands() -> None:

@@ -130,12 +130,27 @@ def test_history(asked: str, acts: list[tuple[int, str]], names: list[str]) -> N
 @pytest.mark.parametrize(
     ("asked", "notes"),
     [
-        pytest.param("Astragalus rhizanthus Boiss.", {1843: "later homonym (Art. 53.1)"}, id="Art-53.1-Ex-3"),
+        pytest.param(
+            "Astragalus rhizanthus Boiss.", {1843: "later homonym, illegitimate (Art. 53.1)"}, id="Art-53.1-Ex-3"
+        ),
         pytest.param("Astragalus rhizanthus Royle ex Benth.", {}, id="Art-53.1-Ex-3-the-earlier"),
-        pytest.param("Zingiber truncatum S. Q. Tong", {1987: "later homonym (Art. 53.1)"}, id="Art-53.1-Ex-4"),
-        pytest.param("Zingiber truncatum Stokes", {1812: "superfluous (Art. 52.1)"}, id="Art-52.1-Amomum-cited"),
-        pytest.param("Pinus excelsa", {1779: "superfluous (Art. 52.1)"}, id="Art-52.1-Ex-2"),
-        pytest.param("Tapeinanthus Boiss. ex Benth.", {1848: "later homonym (Art. 53.1)"}, id="Art-41.2-Ex-1"),
+        pytest.param(
+            "Zingiber truncatum S. Q. Tong", {1987: "later homonym, illegitimate (Art. 53.1)"}, id="Art-53.1-Ex-4"
+        ),
+        pytest.param(
+            "Zingiber truncatum Stokes", {1812: "superfluous, illegitimate (Art. 52.1)"}, id="Art-52.1-Amomum-cited"
+        ),
+        pytest.param(
+            "Pinus excelsa",
+            {
+                1779: "superfluous, illegitimate (Art. 52.1)",
+                1841: "rests on an illegitimate name (Art. 6.10, 58.1)",
+            },
+            id="Art-52.1-Ex-2",
+        ),
+        pytest.param(
+            "Tapeinanthus Boiss. ex Benth.", {1848: "later homonym, illegitimate (Art. 53.1)"}, id="Art-41.2-Ex-1"
+        ),
         pytest.param("Sebertia", {1891: "not accepted by its author (Art. 36.1)"}, id="Art-36.1-Ex-1"),
         pytest.param("Sersalisia acuminata", {}, id="Art-36.1-Ex-1-doubt-does-not-matter"),
         pytest.param("Arabis beckwithii", {}, id="Art-47.1-Ex-1"),

@@ -27,6 +27,8 @@ def diagnosis(corpus: Corpus, taxon: str, *, works: Collection[str] | None = Non
     if works is not None:
         treatments = [one for one in treatments if one.work.id in works]
     gathered, speaking = _gathered(corpus, treatments)
+    for character, of_parts in _told_of_parts(corpus, treatments).items():
+        speaking.setdefault(character, set()).update(of_parts)
     asked = tuple(dict.fromkeys(one.work.id for one in treatments))
     findings = tuple(
         finding(
@@ -64,7 +66,19 @@ def finding(character: Character, stage: str, evidence: Sequence[Evidence], sile
     )
 
 
-def _gathered(corpus: Corpus, treatments: Sequence[Treatment]) -> tuple[Gathered, Mapping[str, set[str]]]:
+def _told_of_parts(corpus: Corpus, treatments: Sequence[Treatment]) -> dict[str, set[str]]:
+    """By character the works that give it for a part of the taxon, such as its varieties: they are not silent."""
+    wholes = {(one.work.id, one.name) for one in treatments}
+    found: dict[str, set[str]] = {}
+    for work in {one.work.id for one in treatments}:
+        for part in corpus.by_work.get(work, ()):
+            if part.parent is not None and (work, part.parent) in wholes:
+                for statement in corpus.statements_of(part.id):
+                    found.setdefault(statement.character, set()).add(work)
+    return found
+
+
+def _gathered(corpus: Corpus, treatments: Sequence[Treatment]) -> tuple[Gathered, dict[str, set[str]]]:
     """Evidence by character and stage, and the works that say anything of a character, if only what can't be read."""
     found: dict[tuple[str, str], list[Evidence]] = {}
     speaking: dict[str, set[str]] = {}
@@ -79,5 +93,7 @@ def _gathered(corpus: Corpus, treatments: Sequence[Treatment]) -> tuple[Gathered
 
 def _stages(character: Character, gathered: Gathered) -> Iterator[str]:
     """The stages of the character that somebody speaks of; one silent finding where nobody does."""
-    told = [stage for stage in ("", *character.stages) if (character.name, stage) in gathered]
+    known = ("", *character.stages)
+    other = sorted({stage for name, stage in gathered if name == character.name and stage not in known})
+    told = [stage for stage in (*known, *other) if (character.name, stage) in gathered]
     yield from told or [""]

@@ -89,8 +89,7 @@ def _bounds(heard: Sequence[Voice], agreed: RangeAgreement, character: Character
 
 def _bound(name: str, said: Said, works: int, bound: Bound, character: Character) -> str:
     if bound.stable:
-        figure = _figure(_finest(said), character)
-        return f"The {name} never moved: {figure} {_in_works(said, works)}, {_years(said[0][0], said[-1][0])}."
+        return f"The {name} never moved: {_held(said, works, character)}, {_years(said[0][0], said[-1][0])}."
     if drifts(bound) and bound.tau is not None:
         ends = f"from {_stated(said[0], character)} to {_stated(said[-1], character)}"
         return f"The {name} {_way(said, bound.tau)} {ends}; {_chance(bound)}."
@@ -99,6 +98,16 @@ def _bound(name: str, said: Said, works: int, bound: Bound, character: Character
     low, high = (choose(said, key=lambda pair: pair[1].value) for choose in (min, max))
     varied = f"varies from {_stated(low, character)} to {_stated(high, character)}"
     return f"The {name} {varied} without a clear trend; {_chance(bound)}."
+
+
+def _held(said: Said, works: int, character: Character) -> str:
+    """`22 mm in all 9 works`; where the digits differ, what they are and that this is within what they state."""
+    values = {figure.value for _, figure in said}
+    figure = _figure(_finest(said), character)
+    if len({_figure(value, character) for value in values}) == 1:
+        return f"{figure} {_in_works(said, works)}"
+    spread = format_span(min(values), max(values), character.unit)
+    return f"{figure} {_in_works(said, works)}, within stated precision ({spread})"
 
 
 def _way(said: Said, tau: float) -> str:
@@ -178,7 +187,8 @@ def _counted(heard: Sequence[Voice], agreed: StateAgreement, character: Characte
     if most == 1:
         return []  # every work says something else: the conflict has been told, and the sides tell the rest
     head = f"{_all(works, noun)} allow" if most == works else f"{most} of {works} {noun} allow"
-    return [f"{head} {', '.join([ordered[0], *told[1:]])}."]
+    rest = f"; {', '.join(told[1:])}" if told[1:] else ""
+    return [f"{head} {ordered[0]}{rest}."]
 
 
 def _all(works: int, noun: str) -> str:

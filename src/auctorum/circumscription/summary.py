@@ -16,6 +16,7 @@ from auctorum.circumscription.findings import Bound, Evidence, Finding, RangeAgr
 
 NOTHING = "–"
 HALF = Fraction(1, 2)
+RARE = Fraction(1, 10)  # share of one statement up to which a state is said to be rare beside others
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +47,14 @@ def summary(finding: Finding, character: Character) -> Summary:
 
 
 def majority_states(finding: Finding, character: Character) -> tuple[str, ...]:
-    """States that at least half of the weight of the evidence allows, in the order of the vocabulary."""
+    """States that at least half of the weight of the evidence holds for more than rare, in vocabulary order."""
     allowed: dict[str, Fraction] = {}
     total = sum((item.weight for item in finding.evidence), Fraction(0))
     for item in finding.evidence:
         if isinstance(item.value, States):
-            for state in state_weights(item.value, character):
-                allowed[state] = allowed.get(state, Fraction(0)) + item.weight
+            for state, weight in state_weights(item.value, character).items():
+                if weight > RARE:
+                    allowed[state] = allowed.get(state, Fraction(0)) + item.weight
     return tuple(state for state in state_names(character) if total and allowed.get(state, 0) / total >= HALF)
 
 

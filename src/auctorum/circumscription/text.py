@@ -15,6 +15,7 @@ from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.claims import number_claim, state_claim
 from auctorum.circumscription.findings import Finding, RangeAgreement
 from auctorum.circumscription.wording import HABITAT, MATURE, plural, stage_words
+from auctorum.corpus.readings import UNSTATED
 
 HABITAT_SENTENCE = "habitat"
 
@@ -44,9 +45,9 @@ def merged_text(findings: Sequence[Finding], vocabulary: Vocabulary, sources: Se
 
 
 def _clause(told: Sequence[Finding], character: Character, marks: Mapping[str, int]) -> Clause:
-    """One character; stages part its values, but for the mature plant alone, which every description means."""
+    """One character; stages part its values, but for the mature plant alone, which descriptions mean."""
     claims = [_claim(finding, character, marks) for finding in told]
-    if [finding.stage for finding in told] in ([""], [MATURE]):
+    if [finding.stage for finding in told] in ([""], [MATURE], [UNSTATED]):
         words = claims[0]
     else:
         parts = [

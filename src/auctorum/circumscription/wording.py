@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.corpus.readings import UNSTATED
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +75,8 @@ def stage_words(stage: str) -> str:
     >>> stage_words("mature"), stage_words("second year")
     ('at maturity', 'at the stage “second year”')
     """
+    if stage == UNSTATED:
+        return "with no stage stated"
     return _STAGE.get(stage, f"at the stage “{stage}”")
 
 

@@ -83,6 +83,8 @@ def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
     out.print(heading(Text.assemble(italic(corpus.names[taxon.current].name), sense)))
     treated = len(found.works)
     out.print(f"From {treated} {'treatment' if treated == 1 else 'treatments'}, {len(corpus.vocabulary)} characters.")
+    if taxon.sense.meaning:
+        out.print(taxon.sense.meaning)
     out.print()
     from auctorum.circumscription.summary import summary
 
@@ -92,7 +94,7 @@ def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
         authors = f"{len({e.work for e in one.evidence})}/{treated}"
         label = one.character + (f" ({one.stage})" if one.stage else "")
         rows.append((label, brief_row.core, brief_row.majority, brief_row.envelope, authors, str(one.verdict)))
-    out.print(table(("character", "core", "majority", "envelope", "authors", "verdict"), rows))
+    out.print(table(("character", "core", "majority", "envelope", "works", "verdict"), rows))
     if not brief:
         _show_evidence(corpus, findings)
     if len({one.character for one in findings}) < len(corpus.vocabulary):
@@ -101,7 +103,7 @@ def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
     out.print(heading("Merged description"))
     out.print(found.text)
     for number, work in enumerate(found.sources, 1):
-        out.print(f"  [{number}] {corpus.works[work].byline}", markup=False)
+        out.print(f"  [{number}] {corpus.works[work].byline}")
 
 
 def _show_evidence(corpus: Corpus, findings: list[Finding]) -> None:

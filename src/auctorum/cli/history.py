@@ -35,9 +35,9 @@ def history(name: str, kb: Path, as_json: bool) -> None:
 
 
 def _plain(corpus: Corpus, name: str | None) -> str:
-    from auctorum.names.format import format_name
+    from auctorum.corpus.resolve import called
 
-    return format_name(corpus.names[name].name, authors=False) if name else ""
+    return called(corpus, name) if name else ""
 
 
 def _data(corpus: Corpus, found: History) -> dict[str, object]:
@@ -91,17 +91,25 @@ def _show(corpus: Corpus, found: History, asked: str) -> None:
     out.print()
     rows = [_row(corpus, events, found) for events in _by_treatment(found)]
     out.print(table(("year", "work", "page", "name as used", "rank", "what", "placed in"), rows))
-    out.print()
-    out.print(heading("State of opinion"))
-    views = [
-        (view.label, str(len(view.authors)), _span(view.first, view.last), "; ".join(_byline(corpus, view.works)))
-        for view in found.views
-    ]
-    out.print(table(("view", "authors", "years", "works"), views, right=(1,)))
+    if found.views:
+        _show_views(corpus, found)
     if found.silent:
         out.print()
         silent = "; ".join(_byline(corpus, found.silent))
         out.print(Text.assemble(("Silent", "bold"), f" (they cover the group and leave the taxon out): {silent}"))
+
+
+def _show_views(corpus: Corpus, found: History) -> None:
+    from auctorum.cli.layout import console, heading, table
+
+    rows = [
+        (view.label, str(len(view.authors)), _span(view.first, view.last), "; ".join(_byline(corpus, view.works)))
+        for view in found.views
+    ]
+    out = console()
+    out.print()
+    out.print(heading("State of opinion"))
+    out.print(table(("view", "authors", "years", "works"), rows, right=(1,)))
 
 
 def _by_treatment(found: History) -> list[list[Event]]:
@@ -124,7 +132,9 @@ def _row(corpus: Corpus, events: list[Event], found: History) -> tuple[str, ...]
     where = _plain(corpus, last.target or last.parent)
     work = " & ".join(corpus.works[last.work].authors)
     used, where = (_short(text, genus) for text in (last.as_printed, where))
-    return (str(last.year), work, last.page, used, last.rank, what, where)
+    # A synonym has no rank of its own in that work.
+    rank = "" if last.target else last.rank
+    return (str(last.year), work, last.page, used, rank, what, where)
 
 
 def _short(text: str, genus: str) -> str:

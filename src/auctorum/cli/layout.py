@@ -17,9 +17,9 @@ PIPED_WIDTH = 120  # columns where the output is no terminal
 
 def console() -> Console:
     """The console of standard output; COLUMNS sets the width, too."""
-    found = Console(highlight=False)
+    found = Console(highlight=False, markup=False)
     if not found.is_terminal:
-        found = Console(highlight=False, width=_columns(), color_system=None)
+        found = Console(highlight=False, markup=False, width=_columns(), color_system=None)
     return found
 
 
@@ -44,7 +44,7 @@ def table(headings: Sequence[str], rows: Iterable[Sequence[str | Text]], *, righ
     for number, heading in enumerate(headings):
         made.add_column(heading, justify="right" if number in right else "left", overflow="fold")
     for row in rows:
-        made.add_row(*row)
+        made.add_row(*(Text(cell) if isinstance(cell, str) else cell for cell in row))
     return made
 
 

@@ -57,13 +57,25 @@ def _standing(corpus: Corpus, name: str) -> tuple[str, str]:
     return (f"accepted {sec}" if placed.accepted == name else f"synonym of {accepted} {sec}"), accepted
 
 
+def _remarks(corpus: Corpus, name: str) -> list[str]:
+    """What the Code says of the name, in short."""
+    from auctorum.nomenclature.standing import standing
+
+    return [f"{one.label} ({one.article})" for one in standing(corpus, name) if not corpus.names[name].is_autonym]
+
+
+def _ordered(corpus: Corpus, found: Match) -> list[Candidate]:
+    """Candidates by score; of equal ones those first of which the Code has nothing to remark."""
+    return sorted(found.candidates, key=lambda one: (-one.score, bool(_remarks(corpus, one.id))))
+
+
 def _data(corpus: Corpus, found: Match) -> dict[str, object]:
     return {
         "label": found.label,
         "verdict": str(found.verdict),
         "why": found.why,
         "set_aside": list(found.set_aside),
-        "candidates": [_candidate(corpus, one) for one in found.candidates],
+        "candidates": [_candidate(corpus, one) for one in _ordered(corpus, found)],
     }
 
 
@@ -76,6 +88,7 @@ def _candidate(corpus: Corpus, one: Candidate) -> dict[str, object]:
         "score": round(one.score, 3),
         "kind": one.kind,
         "standing": standing,
+        "remarks": _remarks(corpus, one.id),
         "accepted_name": accepted,
         "differences": [
             {"label": part.label_part, "name": part.name_part, "position": part.position, "kind": part.kind}
@@ -93,17 +106,18 @@ def _show(corpus: Corpus, found: Match, *, first: bool) -> None:
     if not first:
         out.print()
     out.print(Text.assemble(("“" + found.label + "”", "bold"), f": {_verdict(found)}"))
-    shown = found.candidates if found.verdict == "several" else found.candidates[:1] if found.best else ()
+    candidates = _ordered(corpus, found) if found.verdict == "several" else list(found.candidates)
+    shown = candidates if found.verdict == "several" else candidates[:1] if found.best else []
     for one in shown:
-        out.print(Text.assemble("  ", italic(corpus.names[one.id].name), f"  score {one.score:.2f}"))
-        out.print(f"    {_standing(corpus, one.id)[0]}", markup=False)
+        out.print(Text.assemble("  ", italic(corpus.names[one.id].name), f"  score {one.score:.3f}"))
+        out.print(f"    {'; '.join([_standing(corpus, one.id)[0], *_remarks(corpus, one.id)])}")
         if one.differences:
-            out.print(f"    {'; '.join(_difference(part) for part in one.differences)}", markup=False)
+            out.print(f"    {'; '.join(_difference(part) for part in one.differences)}")
     if found.set_aside:
-        out.print(f"    set aside: {'; '.join(found.set_aside)}", markup=False)
-    others = [one for one in found.candidates if one not in shown]
+        out.print(f"    set aside: {'; '.join(found.set_aside)}")
+    others = [one for one in candidates if one not in shown]
     if others:
-        near = Text("; ").join(Text.assemble(italic(corpus.names[o.id].name), f" {o.score:.2f}") for o in others)
+        near = Text("; ").join(Text.assemble(italic(corpus.names[o.id].name), f" {o.score:.3f}") for o in others)
         out.print(Text.assemble("    nearest: " if found.best is None else "    runners-up: ", near))
 
 

@@ -127,6 +127,20 @@ class Sense(StrEnum):
     STRICT = "strict"
     WIDE = "wide"
 
+    @property
+    def meaning(self) -> str:
+        """The sense in a sentence; empty where there is but one."""
+        return _SENSES[self]
+
+
+_SENSES = {
+    Sense.PLAIN: "",
+    Sense.STRICT: "The autonym, and the species of works that take no sister of it into the species; such a work may "
+    "mean the whole without saying so. History and state of opinion are those of the type, shared with the wide sense.",
+    Sense.WIDE: "The species of works that take in sisters which somebody keeps apart. What they say of one part only "
+    "stands with that part. History and state of opinion are those of the type, shared with the strict sense.",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Taxon:

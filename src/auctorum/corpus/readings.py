@@ -15,6 +15,7 @@ from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 
+UNSTATED = "stage not stated"
 Report = Callable[[Problem], None]
 
 
@@ -117,7 +118,10 @@ class StatementReader:
         if isinstance(found, AuctorumError):
             report(found.at(record.place, "value" if record.value else "verbatim"))
             return ()
-        counted = [replace(one, stage=stage_that_counts(record.stage or one.stage, character)) for one in found]
+        said = _carried([record.stage or one.stage for one in found])
+        counted = [
+            replace(one, stage=stage_that_counts(stage, character)) for one, stage in zip(found, said, strict=True)
+        ]
         return tuple(_merged(counted))
 
     def _readings(
@@ -131,6 +135,16 @@ class StatementReader:
             except AuctorumError as error:
                 self._read[key] = error
         return self._read[key]
+
+
+def _carried(stages: list[str]) -> list[str]:
+    """A stage holds for what follows it in the same statement: `ivory at maturity, rarely buff`."""
+    carried = ""
+    found = []
+    for stage in stages:
+        carried = stage or carried
+        found.append(carried)
+    return found
 
 
 def _merged(readings: list[Reading]) -> Iterator[Reading]:
@@ -148,13 +162,15 @@ def _merged(readings: list[Reading]) -> Iterator[Reading]:
 def stage_that_counts(stage: str, character: Character) -> str:
     """The stage under which a reading is compared: one of the character's, or empty if it is not split.
 
-    Where a work states no stage, the mature plant is meant (common practice, no source); an old plant is mature.
+    An old plant is mature. Where a work states no stage, a figure is that of the mature plant (common practice, no
+    source); a state may be that of any stage, and is kept apart as such.
     """
     if not character.stages:
         return ""
     if stage in character.stages:
         return stage
-    return "mature" if "mature" in character.stages else ""
+    numeric_or_old = character.kind.is_numeric or stage
+    return "mature" if numeric_or_old and "mature" in character.stages else UNSTATED
 
 
 def measurements_of(

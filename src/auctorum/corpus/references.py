@@ -64,7 +64,7 @@ class References:
         return _known(self.used(name, work, place, key, number) for number, name in enumerate(said))
 
     def _autonym(self, name: Name) -> str | None:
-        """Id of the autonym, entered now if its species or genus is known (ICN Art. 22.3, 26.3); else None."""
+        """Id of the autonym, entered now if its species or genus is known (ICN Art. 22.1, 26.1); else None."""
         if not name.is_autonym:
             return None
         above = replace(name.bare, lower=()) if name.lower else Name(name.genus)

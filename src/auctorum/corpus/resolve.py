@@ -131,6 +131,12 @@ def same_authors(said: Authors, known: Authors) -> bool:
     return key(said) == key(known)
 
 
+def called(corpus: Corpus, name: str) -> str:
+    """A name in running text: its words, with authors only where homonyms share them."""
+    entry = corpus.names[name].name
+    return format_name(entry, authors=len(corpus.homonyms.get(words(entry), ())) > 1)
+
+
 def lookup(corpus: Corpus, said: str) -> str:
     """Id of the name that a user means; raises UnreadableName, UnknownName (with the nearest) or AmbiguousName."""
     published = {entry.id: frozenset[str]() for entry in corpus.names.values()}

@@ -6,10 +6,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from auctorum.corpus.model import Corpus, Treatment, Work
+from auctorum.corpus.resolve import called
 from auctorum.names.format import format_name
 from auctorum.names.ranks import rank_named
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.records.schema import Status
+
+_SPECIES = rank_named("species").level
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +95,7 @@ def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
         own = corpus.names[treatment.name].group == group
         if own and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):
             yield _placement(treatment, treatment.record.taxon, treatment.name, str(treatment.status), treatment.parent)
-        elif own:
+        elif own and not _same_type(corpus, treatment.accepted_as, group):
             what, target = str(treatment.status), treatment.accepted_as
             yield _placement(treatment, treatment.record.taxon, treatment.name, what, None, target)
         for status, listed in ((Status.SYNONYM, treatment.synonyms), (Status.MISAPPLIED, treatment.misapplied)):
@@ -100,6 +103,11 @@ def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
             if ours and not (own and status is Status.SYNONYM):
                 shown = "; ".join(format_name(corpus.names[name].name, authors=False) for name in ours)
                 yield _placement(treatment, shown, ours[0], str(status), None, treatment.name)
+
+
+def _same_type(corpus: Corpus, name: str | None, group: str) -> bool:
+    """Whether a name is on the type at issue: a synonym on the same type is no sinking of it."""
+    return name is not None and corpus.names[name].group == group
 
 
 def _placement(
@@ -126,11 +134,13 @@ def _views(corpus: Corpus, events: Iterable[Event]) -> tuple[View, ...]:
     by_work: dict[str, list[Event]] = {}
     for event in events:
         by_work.setdefault(event.work, []).append(event)
+    taken = {work: view for work, of_work in by_work.items() if (view := _view_of(corpus, of_work)) is not None}
     held: dict[tuple[str, str], list[str]] = {}
-    for work, of_work in by_work.items():
-        view = _view_of(corpus, of_work)
-        if view is not None:
-            held.setdefault(view, []).append(work)
+    for work, (label, rank, parent) in taken.items():
+        # Below the species it matters of which species, if authors differ about that.
+        parents = {other for _, same, other in taken.values() if same == rank and other}
+        told = f"{label} of {called(corpus, parent)}" if parent and len(parents) > 1 and label == rank else label
+        held.setdefault((told, rank), []).append(work)
     views = [
         View(
             label=label,
@@ -145,22 +155,23 @@ def _views(corpus: Corpus, events: Iterable[Event]) -> tuple[View, ...]:
     return tuple(sorted(views, key=lambda view: (-len(view.authors), view.first, view.label)))
 
 
-def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str] | None:
-    """Label and rank of the view that one work takes; None where it takes none (it only types, or misapplies)."""
+def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str, str | None] | None:
+    """Label, rank and, below the species, parent of the view that one work takes; None where it takes none."""
     events = list(events)
     kept = [event for event in events if not event.is_act and event.status in (Status.ACCEPTED, Status.DOUBTFUL)]
     if kept:
         # A species and its autonym in one work are one view of the type: that of the species.
         top = min(kept, key=lambda event: rank_level(event.rank))
-        return (f"doubtful {top.rank}" if top.status == Status.DOUBTFUL else top.rank), top.rank
+        label = f"doubtful {top.rank}" if top.status == Status.DOUBTFUL else top.rank
+        return label, top.rank, top.parent if rank_level(top.rank) > _SPECIES else None
     for event in events:
         if event.status == Status.SYNONYM and event.target is not None:
-            return f"synonym of {format_name(corpus.names[event.target].name, authors=False)}", event.rank
+            return f"synonym of {called(corpus, event.target)}", event.rank, None
     published = [act for act in corpus.acts_in(events[0].work) if act.establishes and act.record.accepted]
     mine = {event.used for event in events if event.is_act}
     for act in published:
         if act.name in mine:
-            return act.rank, act.rank
+            return act.rank, act.rank, None
     return None
 
 
@@ -172,6 +183,9 @@ def rank_level(rank: str) -> int:
 def _silent(corpus: Corpus, group: str, events: Iterable[Event]) -> tuple[str, ...]:
     """Works that set out to treat what the type belongs to, since its first name, and say nothing of it."""
     speaking = {event.work for event in events}
+    # Who places a plant in the taxon speaks of it, without an entry of its own.
+    of_type = set(corpus.groups[group])
+    speaking |= {one.work.id for one in corpus.treatments.values() if one.parent in of_type}
     names = [corpus.names[id_].name for id_ in corpus.groups[group]]
     first = min((corpus.works[event.work].date for event in events), default=None)
 

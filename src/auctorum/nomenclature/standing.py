@@ -31,15 +31,18 @@ Rule = Callable[[Corpus, Act], "Standing | None"]
 
 
 def standing(corpus: Corpus, name: str) -> tuple[Standing, ...]:
-    """Remarks on a name, from all of its acts; an autonym and a name without protologue are said to be such."""
+    """Remarks on a name, from the act that published it; an autonym and a name without protologue are said to be such.
+
+    Later acts of the same words (isonyms, variant spellings) have remarks of their own: `standing_of_act`.
+    """
     entry = corpus.names[name]
     if entry.is_autonym:
         reason = "established by the first name of its rank beside it; repeats the epithet of the type, without authors"
-        return (Standing("autonym", "Art. 22.3, 26.3", reason),)
-    if not entry.acts:
+        return (Standing("autonym", "Art. 26.1, 26.3" if entry.name.lower else "Art. 22.1, 22.3", reason),)
+    establishing = [act for act in corpus.acts_of(name) if act.establishes]
+    if not establishing:
         return (Standing("name without protologue", "-", "no act in this knowledge base publishes it"),)
-    found = [remark for act in corpus.acts_of(name) for remark in standing_of_act(corpus, act)]
-    return tuple(dict.fromkeys(found))
+    return standing_of_act(corpus, establishing[0])
 
 
 def standing_of_act(corpus: Corpus, act: Act) -> tuple[Standing, ...]:
@@ -52,7 +55,7 @@ def effectively_published(_corpus: Corpus, act: Act) -> Standing | None:
     if act.work.record.effectively_published or not act.establishes:
         return None
     note = act.work.record.effective_note or "the work is recorded as not effectively published"
-    return Standing("not effectively published", "Art. 29.1", note)
+    return Standing("not effectively published", "Art. 29.1", note.rstrip("."))
 
 
 def accepted_by_author(_corpus: Corpus, act: Act) -> Standing | None:
@@ -107,7 +110,7 @@ def no_earlier_homonym(corpus: Corpus, act: Act) -> Standing | None:
         first = corpus.acts[entry.acts[0]]
         if first.work.record.effectively_published and first.work.date < act.work.date:
             earlier = f"{format_name(entry.name)} {first.work.year}"
-            return Standing("later homonym", "Art. 53.1", f"{earlier} has the same words on another type")
+            return Standing("later homonym, illegitimate", "Art. 53.1", f"{earlier} has the same words on another type")
     return None
 
 
@@ -124,16 +127,27 @@ def not_superfluous(corpus: Corpus, act: Act) -> Standing | None:
             reason = f"it took in the type of {format_name(entry.name)}, which ought to have been used"
             if act.basionym is not None:
                 return Standing("superfluous, yet legitimate", "Art. 52.4", f"{reason}; it rests on a basionym")
-            return Standing("superfluous", "Art. 52.1", reason)
+            return Standing("superfluous, illegitimate", "Art. 52.1", reason)
     return None
+
+
+def rests_on_legitimate_name(corpus: Corpus, act: Act) -> Standing | None:
+    """Art. 6.10, 58.1: a basionym must be legitimate; on an illegitimate name rests a new name, dated from then."""
+    if act.basionym is None or not act.establishes:
+        return None
+    if not any("illegitimate" in one.label.split(", ") for one in standing(corpus, act.basionym)):
+        return None
+    older = format_name(corpus.names[act.basionym].name)
+    reason = f"{older} is illegitimate and can't be its basionym: a name of its own authors, without parentheses"
+    return Standing("rests on an illegitimate name", "Art. 6.10, 58.1", reason)
 
 
 def spelled_as_published(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 61.1: one name has one spelling; others are its orthographical variants."""
     if act.record.act is not ActKind.VARIANT_SPELLING:
         return None
-    kept = format_name(corpus.names[act.name].name, authors=False)
-    return Standing("orthographical variant", "Art. 61.1", f"another spelling of {kept}")
+    kept, printed = (format_name(name, authors=False) for name in (corpus.names[act.name].name, act.printed))
+    return Standing("orthographical variant", "Art. 61.1", f"{printed} is another spelling of {kept}")
 
 
 RULES: tuple[Rule, ...] = (
@@ -145,5 +159,6 @@ RULES: tuple[Rule, ...] = (
     first_of_its_words,
     no_earlier_homonym,
     not_superfluous,
+    rests_on_legitimate_name,
     spelled_as_published,
 )

@@ -74,7 +74,7 @@ class Settings:
         Decimal, Field(description="Degrees to which coordinates are cut before they leave the machine.", gt=0)
     ] = Decimal("0.1")
     repetition_weight: Annotated[
-        Decimal, Field(description="Weight of a statement that repeats another work's figures.", ge=0, le=1)
+        Decimal, Field(description="Weight that a repetition of figures shall have; kept, not yet used.", ge=0, le=1)
     ] = Decimal(0)
     thresholds: Annotated[Thresholds, Field(description="When a determination says cf., aff. and indet.")] = field(
         default_factory=Thresholds

@@ -11,7 +11,7 @@ from typing import TypeVar
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
 from auctorum.corpus.model import Act, Corpus, Taxon, Treatment, Work
-from auctorum.names.format import format_name, parts
+from auctorum.names.format import format_name, parts, words
 from auctorum.names.name import Name
 from auctorum.nomenclature.history import History, history
 from auctorum.nomenclature.standing import Standing, standing
@@ -104,9 +104,10 @@ class Answers:
     # --- how things are called
 
     def name(self, name: str, authors: bool = False, link: bool = True) -> Rich:
-        """A name as it is set, as a link to its page."""
+        """A name as it is set, as a link to its page; with authors, too, where homonyms share the words."""
         entry = self.corpus.names[name].name
-        rich = set_name(entry if authors else entry.bare)
+        ambiguous = len(self.corpus.homonyms.get(words(entry), ())) > 1
+        rich = set_name(entry if authors or ambiguous else entry.bare)
         return linked(rich, self.name_paths[name]) if link else rich
 
     def taxon(self, taxon: str, authors: bool = False, link: bool = True) -> Rich:

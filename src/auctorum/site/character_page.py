@@ -22,7 +22,7 @@ KINDS = {
 def character_page(answers: Answers, character: Character) -> CharacterPage:
     """The whole page of one character."""
     facts = (
-        ("part of the plant", character.structure),
+        ("concerns" if character.structure == "habitat" else "part of the plant", character.structure),
         ("property", character.property),
         ("kind", KINDS[character.kind]),
         ("unit", character.unit),

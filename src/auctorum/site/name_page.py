@@ -42,9 +42,11 @@ def _uses(answers: Answers, entry: NameEntry) -> Iterator[EventRow]:
 
 
 def _listed(answers: Answers, entry: NameEntry, treatment: Treatment, status: str) -> EventRow:
-    where = (Run("into " if status == "synonym" else "for "), *answers.name(treatment.name))
+    same_type = status == "synonym" and answers.corpus.names[treatment.name].group == entry.group
+    before = "of " if same_type else "into " if status == "synonym" else "for "
+    where = (Run(before), *answers.name(treatment.name))
     return EventRow(
         date=date_words(treatment.work.date.text), who=answers.work(treatment.work.id), page=treatment.record.page,
-        what=STATUS_WORDS[status], name=answers.name(entry.id), rank=treatment.rank, where=where, notes=(),
-        is_act=False,
+        what="synonym on the same type" if same_type else STATUS_WORDS[status], name=answers.name(entry.id),
+        rank=treatment.rank, where=where, notes=(), is_act=False,
     )  # fmt: skip

@@ -46,6 +46,7 @@ class TaxonPage:
     name: Rich
     rank: str
     sense: str
+    meaning: str  # of the sense, in sentences; empty where there is but one
     type: Rich
     answer: tuple[Rich, ...]
     path: Figure | None

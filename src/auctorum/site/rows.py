@@ -8,6 +8,7 @@ from auctorum.characters.show import format_value
 from auctorum.characters.values import Reading
 from auctorum.corpus.model import Act, Statement, Treatment
 from auctorum.nomenclature.history import Event
+from auctorum.nomenclature.standing import standing_of_act
 from auctorum.site.answers import Answers
 from auctorum.site.citations import date_words, entry, protologue
 from auctorum.site.page_parts import ActRow, EventRow, NameRow, WordsRow, WorkRow
@@ -95,8 +96,10 @@ def act_row(answers: Answers, act: Act) -> ActRow:
     if act.excludes:
         facts.append(("shuts out", listed([answers.name(name) for name in act.excludes])))
     facts += [(label, value) for label, value in (("type", type_words(answers, act)), *_described(act)) if value]
-    if not record.accepted:
-        facts.append(("standing", plain("not accepted by its own author")))
+    remarks = standing_of_act(answers.corpus, act)
+    if remarks:
+        told = "; ".join(f"{one.label} ({one.article}): {one.reason}" for one in remarks)
+        facts.append(("standing", answers.text(told)))
     return ActRow(
         what=record.act, who=answers.work(act.work.id), place=protologue(act), rank=act.rank, facts=tuple(facts),
         verbatim=record.verbatim, note=answers.text(record.note),

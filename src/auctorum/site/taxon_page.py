@@ -28,6 +28,7 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
         name=answers.name(taxon.current, authors=True, link=False),
         rank=accepting[-1].rank if accepting else answers.corpus.names[taxon.current].rank,
         sense=taxon.sense,
+        meaning=taxon.sense.meaning,
         type=group_type(answers, taxon.group),
         answer=answer(answers, history),
         path=path_figure(answers, taxon.group, answers.name(taxon.current, link=False), "rank-path"),
