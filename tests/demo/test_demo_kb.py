@@ -84,9 +84,13 @@ def test_colours_along_the_spectrum_have_references(corpus: Corpus) -> None:
 @pytest.mark.parametrize(
     ("act", "name", "label", "article"),
     [
-        pytest.param("falkenreut-1908.2", "Cremnocentron pendulum", "later homonym, illegitimate", "53.1", id="later-homonym"),
+        pytest.param(
+            "falkenreut-1908.2", "Cremnocentron pendulum", "later homonym, illegitimate", "53.1", id="later-homonym"
+        ),
         pytest.param("isherow-1938.1", "Cremnocentron album subsp. longum", "isonym", "6.3", id="isonym"),
-        pytest.param("falkenreut-1908.1", "Cremnocentron candidum", "superfluous, illegitimate", "52.1", id="superfluous"),
+        pytest.param(
+            "falkenreut-1908.1", "Cremnocentron candidum", "superfluous, illegitimate", "52.1", id="superfluous"
+        ),
         pytest.param(
             "tolhurne-1896.1", "Cremnocentron album [unranked] pallens", "without rank", "37.3", id="no-rank"
         ),
