@@ -78,24 +78,32 @@ def _shared_type(act: Act) -> tuple[str, ...]:
 def included_groups(treatments: Iterable[Treatment], group_of: Mapping[str, str]) -> dict[str, frozenset[str]]:
     """Treatment id -> groups of every type that the accepted taxon takes in: its own, its synonyms', its parts'.
 
-    Only treatments of one work are parts of each other; a cycle of parents ends where it closes.
+    Only treatments of one work are parts of each other; a circle of parents is walked once.
     """
     treatments = tuple(treatments)
-    parts: dict[tuple[str, str], list[Treatment]] = {}
+    parts: dict[tuple[str, str], set[str]] = {}  # work and name -> names of its parts
+    own: dict[tuple[str, str], set[str]] = {}  # work and name -> groups it takes in by itself
     for treatment in treatments:
+        key = (treatment.work.id, treatment.name)
+        own.setdefault(key, set()).update(group_of[name] for name in (treatment.name, *treatment.synonyms))
         above = treatment.parent if treatment.status is Status.ACCEPTED else treatment.accepted_as
         if above is not None and treatment.status is not Status.MISAPPLIED:
-            parts.setdefault((treatment.work.id, above), []).append(treatment)
+            parts.setdefault((treatment.work.id, above), set()).add(treatment.name)
+    return {one.id: _taken_in(one.work.id, one.name, parts, own) for one in treatments}
 
-    def taken_in(treatment: Treatment, seen: frozenset[str]) -> frozenset[str]:
-        if treatment.id in seen:
-            return frozenset()
-        groups = {group_of[treatment.name], *(group_of[name] for name in treatment.synonyms)}
-        for part in parts.get((treatment.work.id, treatment.name), ()):
-            groups |= taken_in(part, seen | {treatment.id})
-        return frozenset(groups)
 
-    return {treatment.id: taken_in(treatment, frozenset()) for treatment in treatments}
+def _taken_in(
+    work: str, name: str, parts: Mapping[tuple[str, str], set[str]], own: Mapping[tuple[str, str], set[str]]
+) -> frozenset[str]:
+    seen, waiting = {name}, [name]
+    groups: set[str] = set()
+    while waiting:
+        here = (work, waiting.pop())
+        groups |= own.get(here, set())
+        further = parts.get(here, set()) - seen
+        seen |= further
+        waiting += further
+    return frozenset(groups)
 
 
 def taxa(treatments: Iterable[Treatment], names: Mapping[str, NameEntry]) -> dict[str, Taxon]:

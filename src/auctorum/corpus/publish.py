@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
 from auctorum.corpus.model import Act, Work
 from auctorum.corpus.resolve import same_authors
@@ -79,9 +80,10 @@ def _id(name: Name, work: Work, homonyms: bool) -> str:
 
 def _roots(act: Act, older: Mapping[str, Act | None]) -> list[Act]:
     """The act, then those it rests on, oldest last; a cycle ends where it closes."""
-    chain = [act]
-    while (next_ := older.get(chain[-1].id)) is not None and next_ not in chain:
+    chain, seen = [act], {act.id}
+    while (next_ := older.get(chain[-1].id)) is not None and next_.id not in seen:
         chain.append(next_)
+        seen.add(next_.id)
     return chain
 
 
@@ -95,14 +97,15 @@ def _type_key(act: Act, older: Mapping[str, Act | None]) -> str:
 
 def _citation(act: Act, older: Mapping[str, Act | None]) -> Authors:
     """Parentheses hold the authors of the basionym itself, never those of a step between (ICN Art. 49.1)."""
-    chain = [act]
-    while chain[-1].record.act in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK):
-        next_ = older.get(chain[-1].id)
-        if next_ is None or next_ in chain:
-            break
-        chain.append(next_)
+    chain = list(takewhile(_carries_an_epithet, _roots(act, older)))
+    # The chain ends with the first act that takes no epithet over: that is the basionym, unless it is the act itself.
+    chain += _roots(act, older)[len(chain) : len(chain) + 1]
     basionym = own_credit(chain[-1]) if len(chain) > 1 else Credit()
     return Authors(basionym=_shown(basionym), own=_shown(own_credit(act)))
+
+
+def _carries_an_epithet(act: Act) -> bool:
+    return act.record.act in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK)
 
 
 def _shown(credit: Credit) -> Credit:

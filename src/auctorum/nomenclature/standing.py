@@ -135,7 +135,10 @@ def rests_on_legitimate_name(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 6.10, 58.1: a basionym must be legitimate; on an illegitimate name rests a new name, dated from then."""
     if act.basionym is None or not act.establishes:
         return None
-    if not any("illegitimate" in one.label.split(", ") for one in standing(corpus, act.basionym)):
+    published = [one for one in corpus.acts_of(act.basionym) if one.establishes]
+    # The two rules by which a name is illegitimate here; they look at no basionym, so a circle of them does no harm.
+    faults = [rule(corpus, published[0]) for rule in (no_earlier_homonym, not_superfluous)] if published else []
+    if not any(fault is not None and fault.label.endswith(", illegitimate") for fault in faults):
         return None
     older = format_name(corpus.names[act.basionym].name)
     reason = f"{older} is illegitimate and can't be its basionym: a name of its own authors, without parentheses"

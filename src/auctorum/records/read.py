@@ -14,7 +14,7 @@ from auctorum.records import cache, schema
 from auctorum.records.faults import revalidate, validate_and_salvage
 from auctorum.records.tables import parse_rows
 from auctorum.records.write import write_text
-from auctorum.records.yamltext import locate, parse
+from auctorum.records.yamltext import Places, parse
 
 MAX_BYTES = 20_000_000
 T = TypeVar("T")
@@ -78,7 +78,8 @@ class _Reader:
             return None
         flat = cache.flatten(data)
         found, faults = validate_and_salvage(record, data)
-        self.problems += [_pinpointed(fault, text) for fault in faults]
+        places = Places(text, file) if faults else None
+        self.problems += [_pinpointed(fault, places) for fault in faults]
         if not problems and not faults:
             self.used[key] = flat
         return found
@@ -159,11 +160,11 @@ def _stray_files(kb: Path) -> list[Problem]:
     return [Problem(Place(path.as_posix()), "a file that is not read", remedy) for path in stray]
 
 
-def _pinpointed(problem: Problem, text: str) -> Problem:
-    """The problem at the very value it is about, looked up in the text of its file."""
-    if not problem.within:
+def _pinpointed(problem: Problem, places: Places | None) -> Problem:
+    """The problem at the very value it is about, looked up in the places of its file."""
+    if not problem.within or places is None:
         return problem
-    place = locate(text, problem.place.file, problem.within, problem.place if problem.place.line else None)
+    place = places.locate(problem.within, problem.place if problem.place.line else None)
     return replace(problem, place=place, within=())
 
 
@@ -172,16 +173,16 @@ def pinpoint(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 
     Opens the YAML files concerned again; one that changed meanwhile keeps the record's place.
     """
-    texts: dict[str, str] = {}
+    files: dict[str, Places | None] = {}
     found = []
     for problem in problems:
         file = problem.place.file
         if problem.within and file.endswith(".yaml"):
-            if file not in texts:
+            if file not in files:
                 try:
-                    texts[file] = Path(file).read_text(encoding="utf-8")
+                    files[file] = Places(Path(file).read_text(encoding="utf-8"), file)
                 except (OSError, UnicodeDecodeError):
-                    texts[file] = ""
-            problem = _pinpointed(problem, texts[file]) if texts[file] else problem
+                    files[file] = None
+            problem = _pinpointed(problem, files[file])
         found.append(problem)
     return tuple(sorted(found))

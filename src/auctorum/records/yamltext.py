@@ -10,6 +10,7 @@ out, so that a form with fields to fill in is a good record once the needed ones
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterator, Sequence
 from typing import Any
 
@@ -19,6 +20,7 @@ from auctorum.problems import Place, Problem, Severity
 from auctorum.records.schema import PLACE_KEY
 
 MAX_DEPTH = 40
+Path = tuple[str | int, ...]
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the same events, slower, where libyaml is absent
 _EMPTY = frozenset({"", "~", "null"})
 
@@ -181,28 +183,39 @@ def _syntax_problem(error: yaml.YAMLError, text: str, file: str) -> Problem:
     return Problem(place, f"not readable as YAML: {said}", "check indent, colons and quotes on this line and above")
 
 
+class Places:
+    """Where every value of one YAML text stands, gathered in one pass."""
+
+    def __init__(self, text: str, file: str) -> None:
+        self._file = file
+        self._of_path: dict[Path, Place] = {}
+        self._path_at: dict[Place, Path] = {Place(file, 1, 1): ()}
+        with contextlib.suppress(yaml.YAMLError):
+            for path, shown, start in _paths(text.removeprefix("\ufeff"), file):
+                self._of_path[path] = shown
+                self._path_at.setdefault(start, path)
+
+    def locate(self, within: Sequence[str | int], start: Place | None = None) -> Place:
+        """Where the value at the path `within` stands, below the mapping at `start` (the whole file if None).
+
+        A path that leads nowhere (a key that is missing) gives the place of what contains it.
+        """
+        above = self._path_at.get(start, ()) if start is not None else ()
+        for length in range(len(within), 0, -1):
+            found = self._of_path.get((*above, *within[:length]))
+            if found is not None:
+                return found
+        return start or Place(self._file, 1, 1)
+
+
 def locate(text: str, file: str, within: Sequence[str | int], start: Place | None = None) -> Place:
-    """Where the value at the path `within` stands, below the mapping at `start` (the whole file if None).
-
-    A path that leads nowhere (a key that is missing) gives the place of what contains it. An unknown key is
-    given by its own place: the last step of the path is looked up among keys.
-    """
-    best = start or Place(file, 1, 1)
-    try:
-        for path, place in _paths(text.removeprefix("\ufeff"), file, start):
-            if path == tuple(within[: len(path)]) and len(path) > 0:
-                best = place
-                if len(path) == len(within):
-                    return place
-    except yaml.YAMLError:
-        pass
-    return best
+    """One look-up in the `Places` of a text."""
+    return Places(text, file).locate(within, start)
 
 
-def _paths(text: str, file: str, start: Place | None) -> Iterator[tuple[tuple[str | int, ...], Place]]:
-    """Path and place of every value (a mapping's values are placed at their key), below `start`."""
-    root: tuple[str | int, ...] | None = () if start is None else None
-    stack: list[list[Any]] = []  # [is mapping, path, next index or pending key]
+def _paths(text: str, file: str) -> Iterator[tuple[Path, Place, Place]]:
+    """Path of every value, the place that stands for it (its key, in a mapping), and where it begins."""
+    stack: list[list[Any]] = []  # [is mapping, path, next index or pending key, place of that key]
     event: Any
     for event in yaml.parse(text, Loader=_LOADER):
         kind = type(event)
@@ -212,20 +225,17 @@ def _paths(text: str, file: str, start: Place | None) -> Iterator[tuple[tuple[st
         if kind not in (yaml.ScalarEvent, yaml.MappingStartEvent, yaml.SequenceStartEvent):
             continue
         place = _place(event.start_mark, file)
-        path: tuple[str | int, ...] = ()
+        path: Path = ()
         if stack:
             top = stack[-1]
             if top[0] and top[2] is None and kind is yaml.ScalarEvent:
-                top[2] = event.value
-                top[3] = place
+                top[2], top[3] = event.value, place
                 continue
             path = (*top[1], top[2])
-            shown = top[3] if top[0] else place
-            if root is not None and path[: len(root)] == root:
-                yield path[len(root) :], shown
+            yield path, top[3] if top[0] else place, place
             top[2] = None if top[0] else top[2] + 1
-        if kind is yaml.ScalarEvent:
-            continue
-        if root is None and place == start:
-            root = path
-        stack.append([kind is yaml.MappingStartEvent, path, None if kind is yaml.MappingStartEvent else 0, place])
+        else:
+            yield path, place, place
+        if kind is not yaml.ScalarEvent:
+            mapping = kind is yaml.MappingStartEvent
+            stack.append([mapping, path, None if mapping else 0, place])
