@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itertools import permutations
+import time
+from itertools import pairwise, permutations
 
 import pytest
 
@@ -169,8 +170,50 @@ def in_orrin(old: str, new: str) -> str:
             id="rests-on-itself",
         ),
         pytest.param(
-            in_orrin("covers: [Exemplum]", "covers: [Nothing at]"),
-            ["orrin-1881.yaml:2:10: no name `Nothing at` in the knowledge base"],
+            in_orrin("taxon: Exemplum album var. longum, under", "taxon: Exemplum cf. album, under"),
+            [
+                "orrin-1881.yaml:10:4: `Exemplum cf. album` holds more than a name: Exemplum album, and `cf.` "
+                "(write the name alone;"
+            ],
+            id="a-doubt-is-no-part-of-a-name",
+        ),
+        pytest.param(
+            in_orrin("under: Exemplum album}", "under: Exemplum album Nobody}"),
+            [
+                "orrin-1881.yaml:9:38: no name `Exemplum album Nobody` in the knowledge base "
+                "(nearest: Exemplum album Orrin)"
+            ],
+            id="authors-that-are-not-those-of-the-name",
+        ),
+        pytest.param(
+            in_orrin('verbatim: "spur 22-34 mm long"', 'value: "1e9 mm"'),
+            ["orrin-1881.yaml:11:30: `1e9 mm`: 1 was not understood"],
+            id="a-value-read-by-pieces",
+        ),
+        pytest.param(
+            in_orrin('verbatim: "spur 22-34 mm long"', 'value: "-5 mm"'),
+            ["orrin-1881.yaml:11:30: `-5 mm`: the sign was not understood"],
+            id="a-value-below-nothing",
+        ),
+        pytest.param(
+            in_orrin(
+                'character: spur length, verbatim: "spur 22-34 mm long"',
+                "character: petal number, verbatim: petals 3.5",
+            ),
+            ["orrin-1881.yaml:11:31: `3.5`: a count is whole and not below 0"],
+            id="a-count-that-is-not-whole",
+        ),
+        pytest.param(
+            in_orrin('verbatim: "spur 22-34 mm long"', 'verbatim: "spur 3 mm", stage: zygote'),
+            [
+                "orrin-1881.yaml:11:53: no growth stage `zygote` of `spur length` "
+                "(known stages: none for this character)"
+            ],
+            id="an-unknown-stage",
+        ),
+        pytest.param(
+            in_orrin("covers: [Exemplum]", "covers: [Nothing atrum]"),
+            ["orrin-1881.yaml:2:10: no name `Nothing atrum` in the knowledge base"],
             id="covers-an-unknown-name",
         ),
     ],
@@ -193,6 +236,22 @@ def test_two_works_with_one_id() -> None:
     corpus, problems = corpus_of(ORRIN, VANE.replace("vane-1922", "orrin-1881"), files=("a.yaml", "b.yaml"))
     assert problems == ["b.yaml:1:8: the work id `orrin-1881` is that of a.yaml:1:7 too (give each work its own id)"]
     assert list(corpus.works) == ["orrin-1881"]
+
+
+def test_a_long_chain_and_a_circle_of_parents_take_no_time() -> None:
+    """Every treatment of a circle twice over, and a chain of 600: neither walks a way twice."""
+    letters = [f"x{'abcdefghij'[n // 100]}{'abcdefghij'[n // 10 % 10]}{'abcdefghij'[n % 10]}um" for n in range(600)]
+    acts = "".join(f"- {{name: Exemplum {one}, act: new taxon}}\n" for one in letters)
+    chain = "".join(f"- {{taxon: Exemplum {one}, under: Exemplum {up}}}\n" for one, up in pairwise(letters))
+    circle = f"- {{taxon: Exemplum {letters[-1]}, under: Exemplum {letters[0]}}}\n" * 8
+    text = (
+        'work: {id: moss-1930, type: book, author: [{family: Moss}], issued: "1930", title: X}\n'
+        f"acts:\n{acts}treatments:\n{chain}{circle}"
+    )
+    began = time.perf_counter()
+    corpus, _ = corpus_of(text)
+    assert time.perf_counter() - began < 20
+    assert len(corpus.treatments["moss-1930:1"].includes) == 600
 
 
 def test_cycles_are_named_once() -> None:

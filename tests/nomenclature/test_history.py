@@ -181,6 +181,16 @@ def test_a_name_has_the_standing_of_the_act_that_published_it() -> None:
     assert [one.label for one in standing_of_act(corpus, corpus.acts_of("exemplum-b-c")[1])] == ["isonym"]
 
 
+def test_a_circle_of_basionyms_has_a_history_all_the_same() -> None:
+    circle = (
+        "acts:\n- {name: Exemplum rubrum, act: new combination, basionym: Altera rubra}\n"
+        "- {name: Altera rubra, act: new combination, basionym: Exemplum rubrum}\n"
+    )
+    corpus, problems = corpus_of(work("a-1900", "A", circle))
+    assert "in a circle" in problems[0]
+    assert len(history(corpus, corpus.names["altera-rubra"].group).events) == 2
+
+
 def test_the_first_of_two_homonyms_stands() -> None:
     corpus, _ = corpus_of(
         work("a-1900", "A", "acts:\n- {name: Exemplum b-c, act: new taxon}\n"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import time
 from pathlib import Path
 
 import pytest
@@ -153,8 +154,62 @@ def test_a_file_that_would_be_passed_over_is_named(kb: Path) -> None:
     (kb / "literature" / "late.yml").write_text(GOOD)
     assert lines(kb) == [
         "kb/literature/late.yml: a file that is not read "
-        "(literature goes to literature/*.yaml, working definitions to criteria/*.yaml)"
+        "(literature goes to literature/*.yaml, working definitions to criteria/*.yaml, tables beside kb.yaml)"
     ]
+
+
+@pytest.mark.parametrize("name", ["x.yaml", "Labels.csv", "literature/deep/x.YAML", "criteria/x.yml"])
+def test_whatever_looks_like_a_record_is_read_or_named(kb: Path, name: str) -> None:
+    path = kb / name
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(GOOD)
+    assert [line.split(" (")[0] for line in lines(kb)] == [f"kb/{name}: a file that is not read"]
+
+
+def test_a_link_that_leads_nowhere_is_named(kb: Path) -> None:
+    (kb / "labels.csv").symlink_to("nowhere.csv")
+    assert lines(kb) == [
+        "kb/labels.csv:1:1: can't be opened: No such file or directory (check the file and its rights)"
+    ]
+
+
+def test_a_pipe_is_not_waited_for(kb: Path) -> None:
+    os.mkfifo(kb / "literature" / "x.yaml")
+    assert lines(kb) == ["kb/literature/x.yaml:1:1: is no plain file (put a file there, or take it away)"]
+
+
+def test_a_file_name_that_is_not_utf8_is_written_out(kb: Path) -> None:
+    with open(os.fsencode(kb / "literature") + b"/b\xff.yaml", "w") as file:  # noqa: PTH123
+        file.write("a: [")
+    (line,) = lines(kb)
+    assert line.startswith("kb/literature/b\\xff.yaml:2:1: not readable as YAML")
+
+
+def test_a_control_character_is_named_and_taken_out(kb: Path) -> None:
+    text = GOOD.replace("title: On spurs", 'title: "On \\e[31mspurs"')
+    (kb / "literature" / "orrin-1911.yaml").write_text(text)
+    records, problems = read(kb)
+    assert [str(one) for one in problems] == [
+        "kb/literature/orrin-1911.yaml:6:10: a control character inside the words (delete it)"
+    ]
+    assert records.literature[0].work.title == "On [31mspurs"
+
+
+def test_many_problems_are_placed_in_one_pass(kb: Path) -> None:
+    acts = "".join(f"- {{name: Exemplum no{'abcdefghij'[n % 10] * 3}, act: new tacson}}\n" for n in range(2000))
+    (kb / "literature" / "x.yaml").write_text(WORK + "acts:\n" + acts)
+    began = time.perf_counter()
+    assert len(lines(kb)) == 2000
+    assert time.perf_counter() - began < 10
+
+
+def test_no_home_folder_is_no_problem(kb: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def nowhere() -> Path:
+        raise RuntimeError("no home")
+
+    monkeypatch.setenv("XDG_CACHE_HOME", "relative")
+    monkeypatch.setattr(Path, "home", nowhere)
+    assert lines(kb) == []
 
 
 def test_reading_never_changes_a_file(kb: Path) -> None:

@@ -15,8 +15,8 @@ def test_measurements_are_kept_as_typed() -> None:
     rows, problems = parse_rows(text, "s.csv", schema.Specimen, CHARACTERS)
     assert problems == []
     assert [row.measurements for row in rows] == [
-        (("spur length", "mm", "31.50"), ("spur colour", "", "ivory")),
-        (("spur length", "in", "1.25"),),
+        (("spur length", "mm", "31.50", 2), ("spur colour", "", "ivory", 3)),
+        (("spur length", "in", "1.25", 4),),
     ]
     assert rows[1].place == ("s.csv", 3, 1)
 
@@ -46,8 +46,19 @@ def test_measurements_are_kept_as_typed() -> None:
             id="too-many-cells",
         ),
         pytest.param(
+            "occurrenceID,spur lenght [mm]\nA,31\nB,32\n",
+            [
+                "s.csv:1:2: the column `spur lenght [mm]` is not known and was left out "
+                "(did you mean `spur length`? use a Darwin Core term of the record, or `character [unit]`)"
+            ],
+            id="unknown-character-once-at-its-column",
+        ),
+        pytest.param(
             'occurrenceID\n"A\n',
-            ["s.csv:2:1: not readable as CSV from here on: unexpected end of data (check the quotation marks)"],
+            [
+                "s.csv:2:1: not readable as CSV from here to the end, 1 lines: unexpected end of data "
+                "(check the quotation marks)"
+            ],
             id="open-quote",
         ),
     ],
@@ -55,6 +66,16 @@ def test_measurements_are_kept_as_typed() -> None:
 def test_faults(text: str, said: list[str]) -> None:
     _, problems = parse_rows(text, "s.csv", schema.Specimen, CHARACTERS)
     assert [str(problem) for problem in problems] == said
+
+
+def test_a_number_may_have_a_comma_and_must_be_one() -> None:
+    text = 'locationID;decimalLatitude;role\nA;"-45,3";candidate\nB;north;known\nC;1;lost\n'
+    rows, problems = parse_rows(text, "s.csv", schema.Site, ())
+    assert [(row.locationID, str(row.decimalLatitude), row.role) for row in rows] == [("A", "-45.3", "candidate")]
+    assert [str(one).split(" (")[0] for one in problems] == [
+        "s.csv:3:2: `decimalLatitude`: 'north' is no number",
+        "s.csv:4:3: `role`: 'lost' is none of the known words",
+    ]
 
 
 def test_a_bad_cell_is_named_by_its_column() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import io
 import os
 import sys
 
@@ -73,6 +74,9 @@ def main() -> None:
     A knowledge base is a folder of YAML and CSV files (--kb, default `kb`).
     Exit codes: 0 done, 1 problems or nothing found, 2 the command was misused.
     """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):  # letters that a terminal lacks are written out
+            stream.reconfigure(errors="backslashreplace")
 
 
 if __name__ == "__main__":

@@ -17,7 +17,12 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("labels", nargs=-1, metavar="LABEL...")
-@click.option("--file", "file", type=click.File(encoding="utf-8"), help="Labels from a file, one a line (- for input).")
+@click.option(
+    "--file",
+    "file",
+    type=click.File(encoding="utf-8-sig", errors="replace"),
+    help="Labels from a file, one a line (- for input).",
+)
 @kb_option
 @json_option
 @click.pass_context

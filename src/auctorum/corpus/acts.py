@@ -8,9 +8,9 @@ from dataclasses import replace
 from auctorum.corpus.model import Act, Work
 from auctorum.corpus.publish import Published
 from auctorum.corpus.references import References
-from auctorum.corpus.resolve import NameTable
+from auctorum.corpus.resolve import NameTable, name_alone
 from auctorum.names.name import Name
-from auctorum.names.parse import parse_authors, parse_name
+from auctorum.names.parse import parse_authors
 from auctorum.names.ranks import implied_rank, rank_named
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
@@ -58,7 +58,7 @@ def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[
 
 def _parsed(said: str, place: Place, problems: list[Problem], key: str) -> Name | None:
     try:
-        return parse_name(said)
+        return name_alone(said)
     except AuctorumError as error:
         problems.append(error.at(place, key))
         return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from auctorum.corpus.model import Corpus
+from auctorum.corpus.model import Corpus, Treatment
 from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
 from auctorum.problems import Problem, Severity
@@ -33,11 +33,42 @@ def check_parent_cycles(corpus: Corpus) -> list[Problem]:
     """Taxa that one work places in one another."""
     problems = []
     for treatments in corpus.by_work.values():
-        parents = {one.name: one.parent for one in treatments}
-        places = {one.name: one.record.place for one in treatments}
-        for cycle in _cycles(parents):
-            what = f"the taxa are placed in one another in a circle: {_chain(corpus, cycle)}"
-            problems.append(Problem(places[cycle[0]], what, "correct `under:`", within=("under",)))
+        for key in ("under", "accepted-as"):
+            above = {one.name: up for one in treatments if (up := one.parent if key == "under" else one.accepted_as)}
+            places = {one.name: one.record.place for one in treatments}
+            for cycle in _cycles(above):
+                what = f"the taxa are placed in one another in a circle: {_chain(corpus, cycle)}"
+                problems.append(Problem(places[cycle[0]], what, f"correct `{key}:`", within=(key,)))
+    return problems
+
+
+def check_treated_twice(corpus: Corpus) -> list[Problem]:
+    """A name that one work has in two treatments, so that it would have two voices or contradict itself."""
+    problems = []
+    for treatments in corpus.by_work.values():
+        first: dict[str, Treatment] = {}
+        for one in treatments:
+            if one.name in first:
+                name = format_name(corpus.names[one.name].name)
+                what = f"{name} has a treatment in this work already, at {first[one.name].record.place}"
+                problems.append(Problem(one.record.place, what, "make one of the two", within=("taxon",)))
+            first.setdefault(one.name, one)
+    return problems
+
+
+def check_contradictions(corpus: Corpus) -> list[Problem]:
+    """Treatments that say two things at once: accepted as another name, or following their own work."""
+    problems = []
+    for one in corpus.treatments.values():
+        place = one.record.place
+        if one.accepted_as and one.status in ("accepted", "doubtful"):
+            what = f"kept as {one.status}, and yet accepted as another name"
+            problems.append(
+                Problem(place, what, "set `status: synonym`, or take the name out", within=("accepted-as",))
+            )
+        if one.work.id in one.follows:
+            what = "the work is said to follow itself"
+            problems.append(Problem(place, what, "name the work whose figures it repeats", within=("follows",)))
     return problems
 
 
@@ -108,6 +139,8 @@ CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
     check_combination_without_basionym,
     check_epithet_of_combination,
     check_kept_twice,
+    check_treated_twice,
+    check_contradictions,
 )
 
 

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from decimal import Decimal, InvalidOperation
 
 from auctorum.characters.read import read_statement
+from auctorum.characters.show import format_range
 from auctorum.characters.units import unit_fits, unit_named
-from auctorum.characters.values import Reading, Share, States
+from auctorum.characters.values import Range, Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 from auctorum.corpus.model import Measurement
 from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 
+_GROWN = ("mature", "old", "flower", "fruit", "fresh", "dry")  # stages and conditions of a grown plant
 UNSTATED = "stage not stated"
+_FIGURES = re.compile(r"\d+(?:[.,]\d+)?")
 Report = Callable[[Problem], None]
 
 
@@ -76,14 +80,22 @@ def _check_character(record: schema.CharacterRecord, report: Report) -> None:
                 unit_named(record.unit)
             except AuctorumError as error:
                 report(error.at(record.place, "unit"))
+    elif record.unit:
+        what = f"the {kind} `{record.name}` has the unit {record.unit}"
+        report(Problem(record.place, what, "take the unit out, or correct the kind", within=("unit",)))
+    stages = list(record.stages)
+    if len(set(stages)) < len(stages) or not all(stages):
+        what = f"the stages of `{record.name}` are not all different words"
+        report(Problem(record.place, what, "name each stage once", within=("stages",)))
     if kind in (Kind.ORDERED, Kind.NOMINAL) and len(record.states) < 2:
         what = f"the {kind} character `{record.name}` has fewer than two states"
         report(Problem(record.place, what, "list its states", within=("states",)))
-    names = [state.name for state in record.states]
-    for number, name in enumerate(names):
-        if name in names[:number]:
-            what = f"the state `{name}` stands twice"
-            report(Problem(record.states[number].place, what, "keep one", within=("name",)))
+    seen: set[str] = set()
+    for state in record.states:
+        if state.name.casefold() in seen:
+            what = f"the state `{state.name}` stands twice"
+            report(Problem(state.place, what, "keep one", within=("name",)))
+        seen.add(state.name.casefold())
 
 
 def find_character(said: str, vocabulary: Vocabulary) -> Character:
@@ -93,12 +105,47 @@ def find_character(said: str, vocabulary: Vocabulary) -> Character:
     raise UnknownCharacter(said, nearest(said, vocabulary, limit=1))
 
 
+class ImpossibleValue(AuctorumError, ValueError):
+    """A value that was read, but that no plant can have, or that leaves figures over."""
+
+    remedy = "correct the words, or give the value in plain notation: 22–34(–41) mm"
+
+    def __init__(self, said: str, why: str) -> None:
+        super().__init__(said, why)
+        self.said, self.why = said, why
+
+    def __str__(self) -> str:
+        return f"`{self.said}`: {self.why}"
+
+
+def check_readings(readings: Iterable[Reading], character: Character, plain: str | None) -> None:
+    """Raises ImpossibleValue for a count that is not whole or below 0, and for an aspect beyond the compass.
+
+    `plain` is a value in plain notation: every figure in it must have been read.
+    """
+    ranges = [one.value for one in readings if isinstance(one.value, Range)]
+    for value in ranges:
+        said = format_range(value)
+        bounds = [bound for bound in (value.least, value.low, value.high, value.most) if bound is not None]
+        if character.kind is Kind.COUNT and any(bound != int(bound) or bound < 0 for bound in bounds):
+            raise ImpossibleValue(said, "a count is whole and not below 0")
+        if character.kind is Kind.ANGLE and any(not 0 <= bound <= 720 for bound in bounds):
+            raise ImpossibleValue(said, "a direction lies between 0 and 360 degrees")
+    if plain is not None and ranges and character.kind is not Kind.ANGLE:
+        printed = [format_range(value) for value in ranges]
+        left = set(_FIGURES.findall(plain)).difference(*(_FIGURES.findall(said) for said in printed))
+        signed = plain.lstrip().startswith(("-", "−")) and not printed[0].startswith("−")
+        if left or signed:
+            said = ", ".join(sorted(left)) if left else "the sign"
+            raise ImpossibleValue(plain, f"{said} was not understood")
+
+
 class StatementReader:
     """Reads statements of one vocabulary; equal words are read once."""
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._vocabulary = vocabulary
-        self._read: dict[tuple[str, str, str, tuple[tuple[str, str], ...]], tuple[Reading, ...] | AuctorumError] = {}
+        self._read: dict[tuple[object, ...], tuple[Reading, ...] | AuctorumError] = {}
 
     def read(
         self, record: schema.StatementRecord, conventions: schema.Conventions, report: Report
@@ -114,7 +161,11 @@ class StatementReader:
             what = f"the statement about `{record.character}` has neither verbatim words nor a value"
             report(Problem(record.place, what, "give `verbatim:`, the words of the work"))
             return ()
-        found = self._readings(words, character, conventions)
+        if record.stage and record.stage not in (*character.stages, *_GROWN):
+            known = ", ".join(character.stages) or "none for this character"
+            what = f"no growth stage `{record.stage}` of `{character.name}`"
+            report(Problem(record.place, what, f"known stages: {known}", within=("stage",)))
+        found = self._readings(words, character, conventions, bool(record.value))
         if isinstance(found, AuctorumError):
             report(found.at(record.place, "value" if record.value else "verbatim"))
             return ()
@@ -125,13 +176,15 @@ class StatementReader:
         return tuple(_merged(counted))
 
     def _readings(
-        self, words: str, character: Character, conventions: schema.Conventions
+        self, words: str, character: Character, conventions: schema.Conventions, plain: bool
     ) -> tuple[Reading, ...] | AuctorumError:
         signs = tuple(sorted(conventions.signs.items()))
-        key = (words, character.name, conventions.line, signs)
+        key = (words, character.name, conventions.line, signs, plain)
         if key not in self._read:
             try:
-                self._read[key] = read_statement(words, character, line=conventions.line, signs=conventions.signs)
+                found = read_statement(words, character, line=conventions.line, signs=conventions.signs)
+                check_readings(found, character, words if plain else None)
+                self._read[key] = found
             except AuctorumError as error:
                 self._read[key] = error
         return self._read[key]
@@ -169,23 +222,23 @@ def stage_that_counts(stage: str, character: Character) -> str:
         return ""
     if stage in character.stages:
         return stage
-    numeric_or_old = character.kind.is_numeric or stage
-    return "mature" if numeric_or_old and "mature" in character.stages else UNSTATED
+    grown = stage in _GROWN or (character.kind.is_numeric and not stage)
+    return "mature" if grown and "mature" in character.stages else UNSTATED
 
 
 def measurements_of(
-    cells: tuple[tuple[str, str, str], ...], place: Place, vocabulary: Vocabulary, report: Report
+    cells: tuple[tuple[str, str, str, int], ...], place: Place, vocabulary: Vocabulary, report: Report
 ) -> tuple[Measurement, ...]:
     """The cells of one row that can be used; every other cell is a problem of its row."""
     found = []
-    for said, unit, cell in cells:
+    for said, unit, cell, column in cells:
         try:
             character = find_character(said, vocabulary)
             found.append(_measurement(character, unit, cell))
         except (AuctorumError, InvalidOperation) as error:
             what = str(error) if isinstance(error, AuctorumError) else f"{cell!r} is no number"
             remedy = error.remedy if isinstance(error, AuctorumError) else "write digits: 31.5 or 31,5"
-            report(Problem(place, f"column `{said}`: {what}", remedy))
+            report(Problem(place._replace(column=column), f"column `{said}`: {what}", remedy))
     return tuple(found)
 
 

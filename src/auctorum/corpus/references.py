@@ -46,7 +46,7 @@ class References:
         try:
             return self.table.resolve(said, work)
         except UnknownName as error:
-            name = parse_name(said)
+            name = parse_name(said)  # read alone already, before it was found to be unknown
             autonym = self._autonym(name)
             if autonym is not None:
                 return autonym

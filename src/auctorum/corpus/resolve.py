@@ -9,7 +9,7 @@ from auctorum.names.fold import fold
 from auctorum.names.format import format_name, words
 from auctorum.names.name import Authors, Name
 from auctorum.names.nearest import nearest
-from auctorum.names.parse import parse_name
+from auctorum.names.parse import parse
 from auctorum.problems import AuctorumError
 
 
@@ -43,6 +43,29 @@ class AmbiguousName(AuctorumError, LookupError):
     @property
     def remedy(self) -> str:  # type: ignore[override]
         return f"write it with authors: {'; '.join(self.candidates)}"
+
+
+class MoreThanAName(AuctorumError, ValueError):
+    """Words of which only a part is a name, so that it is not sure which name is meant."""
+
+    remedy = "write the name alone; put doubts and remarks in `note:`, and plants without a name in no record"
+
+    def __init__(self, said: str, name: str, rest: str) -> None:
+        super().__init__(said, name, rest)
+        self.said, self.name, self.rest = said, name, rest
+
+    def __str__(self) -> str:
+        return f"`{self.said}` holds more than a name: {self.name}, and `{self.rest}`"
+
+
+def name_alone(said: str) -> Name:
+    """The name that the words are; raises UnreadableName, or MoreThanAName where anything else stands with it."""
+    usage = parse(said)
+    rest = [word for word, _ in usage.qualifiers]
+    rest += [one for one in (usage.sense, *usage.notes, usage.remainder) if one]
+    if rest:
+        raise MoreThanAName(said, format_name(usage.name), " ".join(rest))
+    return usage.name
 
 
 class NeverAccepted(AuctorumError, LookupError):
@@ -97,9 +120,10 @@ class NameTable:
     def resolve(self, said: str, work: str | None = None) -> str:
         """Id of the name that `said` refers to; in `work`, a homonym published there is preferred.
 
-        Raises UnreadableName, UnknownName or AmbiguousName.
+        Raises UnreadableName, MoreThanAName, UnknownName or AmbiguousName. Authors need not be given; if they are,
+        they must be those of the name.
         """
-        return self.resolve_name(parse_name(said), said, work)
+        return self.resolve_name(name_alone(said), said, work)
 
     def resolve_name(self, name: Name, said: str, work: str | None = None) -> str:
         """As `resolve`, for a name already parsed."""
@@ -107,7 +131,9 @@ class NameTable:
         if not ids:
             raise UnknownName(said, self.near(said))
         if name.authors:
-            ids = [id_ for id_ in ids if same_authors(name.authors, self._names[id_].authors)] or ids
+            ids, others = [id_ for id_ in ids if same_authors(name.authors, self._names[id_].authors)], ids
+            if not ids:
+                raise UnknownName(said, tuple(sorted(format_name(self._names[id_]) for id_ in others)))
         if len(ids) > 1 and work is not None:
             own = [id_ for id_ in ids if work in self._published_in.get(id_, ())]
             ids = own if len(own) == 1 else ids
@@ -121,14 +147,18 @@ class NameTable:
 
 
 def same_authors(said: Authors, known: Authors) -> bool:
-    """Whether the citation `said` can mean `known`: `ex` and parentheses may be left out, case and marks differ."""
+    """Whether the citation `said` can mean `known`: `ex` and parentheses may be left out, names be abbreviated."""
 
-    def key(authors: Authors) -> tuple[str, ...]:
-        return tuple(fold(member) for member in authors.own.team.members)
-
+    ours, theirs = said.own.team.members, known.own.team.members
     if said.own.team.and_others:
-        return key(said)[:1] == key(known)[:1]
-    return key(said) == key(known)
+        ours, theirs = ours[:1], theirs[:1]
+    return len(ours) == len(theirs) and all(map(_same_person, ours, theirs))
+
+
+def _same_person(said: str, known: str) -> bool:
+    """Whether two forms of a name are one, abbreviated with a point or not."""
+    ours, theirs = fold(said), fold(known)
+    return ours == theirs or (said.endswith(".") and theirs.startswith(ours.removesuffix(".")))
 
 
 def called(corpus: Corpus, name: str) -> str:

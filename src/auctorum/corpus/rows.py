@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 
+from auctorum.characters.read import read_statement
 from auctorum.characters.vocabulary import Vocabulary
 from auctorum.corpus.model import Label, Specimen
-from auctorum.corpus.readings import find_character, measurements_of
+from auctorum.corpus.readings import Report, check_readings, find_character, measurements_of
 from auctorum.corpus.references import References
-from auctorum.problems import AuctorumError, Problem
+from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 
 
@@ -21,6 +22,10 @@ def linked_sites(records: Iterable[schema.Site], problems: list[Problem]) -> dic
             problems.append(Problem(site.place, what, "give each site its own locationID"))
             continue
         found[site.locationID] = site
+        low, high = site.minimumElevationInMeters, site.maximumElevationInMeters
+        if low is not None and high is not None and low > high:
+            what = f"the lowest elevation {low} m of `{site.locationID}` is above the highest, {high} m"
+            problems.append(Problem(site.place, what, "give the lower first"))
     return found
 
 
@@ -55,17 +60,44 @@ def linked_labels(
 def checked_criteria(
     records: Iterable[schema.Criterion], vocabulary: Vocabulary, references: References
 ) -> tuple[schema.Criterion, ...]:
-    """The criteria as they are; a name or character that is not known is a problem."""
-    records = tuple(records)
+    """The criteria that have an id of their own; whatever in them can't be understood is a problem."""
+    found: dict[str, schema.Criterion] = {}
+    report = references.problems.append
     for criterion in records:
+        if criterion.id in found:
+            what = f"the criterion id `{criterion.id}` is that of {found[criterion.id].place} too"
+            report(Problem(criterion.place, what, "give each criterion its own id", within=("id",)))
+            continue
+        found[criterion.id] = criterion
         for key, said in (("taxon", criterion.taxon), ("otherwise", criterion.otherwise)):
             if said:
                 references.resolved(said, None, criterion.place, key)
-        traits = [(criterion.decisive.character, criterion.decisive.place)]
-        traits += [(trait.character, trait.place) for trait in criterion.supporting]
-        for character, place in traits:
-            try:
-                find_character(character, vocabulary)
-            except AuctorumError as error:
-                references.problems.append(error.at(place, "character"))
-    return records
+        decisive = criterion.decisive
+        if bool(decisive.at_least) == bool(decisive.at_most):
+            remedy = "give one of `at-least:` and `at-most:`"
+            report(Problem(decisive.place, "the decisive trait needs one threshold", remedy))
+        for key, said in (("at-least", decisive.at_least), ("at-most", decisive.at_most)):
+            if said:
+                _check_trait(decisive.character, said, decisive.stage, decisive.place, key, vocabulary, report)
+        for trait in criterion.supporting:
+            _check_trait(trait.character, trait.value, trait.stage, trait.place, "value", vocabulary, report)
+    return tuple(found.values())
+
+
+def _check_trait(
+    said: str, value: str, stage: str, place: Place, key: str, vocabulary: Vocabulary, report: Report
+) -> None:
+    """Problems with one trait of a criterion: its character, its value, its growth stage."""
+    try:
+        character = find_character(said, vocabulary)
+    except AuctorumError as error:
+        report(error.at(place, "character"))
+        return
+    if stage and stage not in character.stages:
+        known = ", ".join(character.stages) or "none for this character"
+        what = f"no growth stage `{stage}` of `{character.name}`"
+        report(Problem(place, what, f"known stages: {known}", within=("stage",)))
+    try:
+        check_readings(read_statement(value, character), character, value)
+    except AuctorumError as error:
+        report(error.at(place, key))

@@ -23,14 +23,18 @@ from auctorum.records.schema import PLACE_KEY
 def reader_version() -> str:
     """A digest of the modules that decide what parsed data looks like."""
     digest = hashlib.sha256()
-    for module in ("fields.py", "literature.py", "settings.py", "yamltext.py", "cache.py"):
+    for module in ("fields.py", "literature.py", "settings.py", "dates.py", "yamltext.py", "cache.py"):
         digest.update((Path(__file__).parent / module).read_bytes())
     return digest.hexdigest()
 
 
-def cache_file(kb: Path) -> Path:
-    """Where the parsed files of the knowledge base at `kb` are kept."""
-    base = os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache"
+def cache_file(kb: Path) -> Path | None:
+    """Where the parsed files of the knowledge base at `kb` are kept; None where the user has no home folder."""
+    said = Path(os.environ.get("XDG_CACHE_HOME", ""))
+    try:
+        base = said if said.is_absolute() else Path.home() / ".cache"
+    except RuntimeError:
+        return None
     key = hashlib.sha256(str(kb.resolve()).encode()).hexdigest()[:32]
     return Path(base) / "auctorum" / f"{key}.json"
 

@@ -163,6 +163,13 @@ _FAULTS: dict[str, Callable[[ErrorDetails], tuple[str, str]]] = {
         f"{_found(detail)} is no id",
         "use lower-case letters, digits and single hyphens: orrin-1911",
     ),
+    "decimal_parsing": lambda detail: (f"{_found(detail)} is no number", "write digits: 31.5 or 31,5"),
+    "decimal_type": lambda detail: (f"{_found(detail)} is no number", "write digits: 31.5 or 31,5"),
+    "float_parsing": lambda detail: (f"{_found(detail)} is no number", "write digits: 0.95"),
+    "finite_number": lambda detail: (f"{_found(detail)} is no number", "write digits: 31.5 or 31,5"),
+    "less_than_equal": lambda detail: (f"{_found(detail)} is too large", f"at most {detail['ctx']['le']}"),
+    "greater_than_equal": lambda detail: (f"{_found(detail)} is too small", f"at least {detail['ctx']['ge']}"),
+    "greater_than": lambda detail: (f"{_found(detail)} is too small", f"more than {detail['ctx']['gt']}"),
     "value_error": lambda detail: (
         detail["msg"].removeprefix("Value error, "),
         "write dates as 1904, 1904-06 or 1904~",

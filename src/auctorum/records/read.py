@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import gc
+import os
+import stat
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -31,11 +33,14 @@ class _Reader:
 
     def text(self, path: Path) -> str | None:
         content = self.content(path)
-        return None if content is None else self.decoded(content, str(path))
+        return None if content is None else self.decoded(content, shown(path))
 
     def content(self, path: Path) -> bytes | None:
-        place = Place(path.as_posix(), 1, 1)
+        place = Place(shown(path), 1, 1)
         try:
+            if not stat.S_ISREG(path.stat().st_mode):
+                self.problems.append(Problem(place, "is no plain file", "put a file there, or take it away"))
+                return None
             if path.stat().st_size > MAX_BYTES:
                 size = path.stat().st_size / 1e6
                 what = f"the file has {size:.0f} MB; records are read up to {MAX_BYTES / 1e6:.0f} MB"
@@ -59,7 +64,7 @@ class _Reader:
 
     def yaml(self, path: Path, record: type[T]) -> T | None:
         """The record in one YAML file, from the cache if its content was read before without a problem."""
-        file = path.as_posix()
+        file = shown(path)
         content = self.content(path)
         if content is None:
             return None
@@ -85,12 +90,12 @@ class _Reader:
         return found
 
     def rows(self, path: Path, record: type[T], characters: Iterable[str]) -> tuple[T, ...]:
-        if not path.exists():
+        if not path.exists() and not path.is_symlink():
             return ()
         text = self.text(path)
         if text is None:
             return ()
-        rows, problems = parse_rows(text, path.as_posix(), record, tuple(characters))
+        rows, problems = parse_rows(text, shown(path), record, tuple(characters))
         self.problems += problems
         return rows
 
@@ -116,7 +121,8 @@ def read(
     A missing kb.yaml or characters.yaml is a problem, too; reading goes on with an empty one.
     """
     store = cache.cache_file(kb)
-    reader = _Reader(cache.load(store) if use_cache else {})
+    use_cache = use_cache and store is not None
+    reader = _Reader(cache.load(store) if use_cache and store else {})
     settings = _required(reader, kb / "kb.yaml", schema.Settings) or schema.Settings(title=kb.resolve().name)
     characters = _required(reader, kb / "characters.yaml", schema.Characters) or schema.Characters(characters=())
     paths = sorted((kb / "literature").glob("*.yaml"))
@@ -137,7 +143,7 @@ def read(
         labels=reader.rows(kb / "labels.csv", schema.Label, known),
     )
     reader.problems += _stray_files(kb)
-    if use_cache and reader.used != reader.kept:
+    if use_cache and store and reader.used != reader.kept:
         with contextlib.suppress(OSError):  # a cache that can't be written costs time, nothing else
             write_text(store, cache.dump(reader.used))
     return records, tuple(sorted(reader.problems))
@@ -147,17 +153,28 @@ def _required(reader: _Reader, path: Path, record: type[T]) -> T | None:
     if path.exists():
         return reader.yaml(path, record)
     remedy = "start a knowledge base with `auctorum new kb DIR`, or name its folder with --kb"
-    reader.problems.append(Problem(Place(path.as_posix()), "the file is missing", remedy))
+    reader.problems.append(Problem(Place(shown(path)), "the file is missing", remedy))
     return None
 
 
 def _stray_files(kb: Path) -> list[Problem]:
     """Files that look like records and are not read, so that nothing is passed over in silence."""
-    folders = (kb, kb / "literature", kb / "criteria")
-    stray = [path for folder in folders for path in sorted(folder.glob("*.yml"))]
-    stray += [path for path in sorted(kb.glob("*.yaml")) if path.name not in ("kb.yaml", "characters.yaml")]
-    remedy = "literature goes to literature/*.yaml, working definitions to criteria/*.yaml"
-    return [Problem(Place(path.as_posix()), "a file that is not read", remedy) for path in stray]
+    read_here = {kb / name for name in ("kb.yaml", "characters.yaml", "sites.csv", "specimens.csv", "labels.csv")}
+    read_here |= {*(kb / "literature").glob("*.yaml"), *(kb / "criteria").glob("*.yaml")}
+    stray = sorted(
+        path
+        for path in kb.rglob("*")
+        if path.suffix.lower() in (".yaml", ".yml", ".csv")
+        and path not in read_here
+        and not any(part.startswith(".") for part in path.relative_to(kb).parts)
+    )
+    remedy = "literature goes to literature/*.yaml, working definitions to criteria/*.yaml, tables beside kb.yaml"
+    return [Problem(Place(shown(path)), "a file that is not read", remedy) for path in stray]
+
+
+def shown(path: Path) -> str:
+    """The path for a person: with forward slashes, and bytes that are no UTF-8 written out."""
+    return os.fsencode(path.as_posix()).decode("utf-8", "backslashreplace")
 
 
 def _pinpointed(problem: Problem, places: Places | None) -> Problem:

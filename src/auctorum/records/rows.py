@@ -3,12 +3,24 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from enum import StrEnum
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 from pydantic.dataclasses import dataclass
 
 from auctorum.records.fields import CONFIG, RecordPlace, Words, place_field
+
+
+class Role(StrEnum):
+    """What a site is for the knowledge base."""
+
+    KNOWN = "known"
+    CANDIDATE = "candidate"
+
+
+# A number as spreadsheets write it in many countries, with a comma.
+Number = Annotated[Decimal, BeforeValidator(lambda said: said.replace(",", ".") if isinstance(said, str) else said)]
 
 
 @dataclass(frozen=True, slots=True, config=CONFIG)
@@ -18,14 +30,14 @@ class Site:
     locationID: Annotated[Words, Field(description="Unique id of the site.")]
     locality: Annotated[str, Field(description="Name of the place.")] = ""
     island: Annotated[str, Field(description="Island.")] = ""
-    decimalLatitude: Annotated[Decimal | None, Field(description="Latitude in degrees.", ge=-90, le=90)] = None
-    decimalLongitude: Annotated[Decimal | None, Field(description="Longitude in degrees.", ge=-180, le=180)] = None
-    minimumElevationInMeters: Annotated[Decimal | None, Field(description="Lowest elevation in m.")] = None
-    maximumElevationInMeters: Annotated[Decimal | None, Field(description="Highest elevation in m.")] = None
+    decimalLatitude: Annotated[Number | None, Field(description="Latitude in degrees.", ge=-90, le=90)] = None
+    decimalLongitude: Annotated[Number | None, Field(description="Longitude in degrees.", ge=-180, le=180)] = None
+    minimumElevationInMeters: Annotated[Number | None, Field(description="Lowest elevation in m.")] = None
+    maximumElevationInMeters: Annotated[Number | None, Field(description="Highest elevation in m.")] = None
     habitat: Annotated[str, Field(description="Habitat in words.")] = ""
     substrate: Annotated[str, Field(description="Rock or soil.")] = ""
     aspect: Annotated[str, Field(description="Direction the slope faces: N, NNE ... or degrees.")] = ""
-    role: Annotated[str, Field(description="`known` or `candidate` (not yet searched).")] = "known"
+    role: Annotated[Role, Field(description="`known` or `candidate` (not yet searched).")] = Role.KNOWN
     locationRemarks: Annotated[str, Field(description="Remarks; dangers and permits belong here.")] = ""
     place: RecordPlace = place_field()
 
@@ -46,8 +58,10 @@ class Specimen:
     degreeOfEstablishment: Annotated[str, Field(description="native, cultivated ...")] = ""
     occurrenceRemarks: Annotated[str, Field(description="Remarks.")] = ""
     measurements: Annotated[
-        tuple[tuple[str, str, str], ...],
-        Field(description="Columns `character [unit]`: character, unit, cell as typed; empty cells left out."),
+        tuple[tuple[str, str, str, int], ...],
+        Field(
+            description="Columns `character [unit]`: character, unit, cell as typed, its column; empty cells left out."
+        ),
     ] = ()
     place: RecordPlace = place_field()
 
@@ -64,7 +78,9 @@ class Label:
     lifeStage: Annotated[str, Field(description="Growth stage: young, mature ...")] = ""
     occurrenceRemarks: Annotated[str, Field(description="Remarks.")] = ""
     measurements: Annotated[
-        tuple[tuple[str, str, str], ...],
-        Field(description="Columns `character [unit]`: character, unit, cell as typed; empty cells left out."),
+        tuple[tuple[str, str, str, int], ...],
+        Field(
+            description="Columns `character [unit]`: character, unit, cell as typed, its column; empty cells left out."
+        ),
     ] = ()
     place: RecordPlace = place_field()

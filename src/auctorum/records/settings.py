@@ -71,7 +71,7 @@ class Settings:
     focal_taxa: Annotated[tuple[str, ...], Field(description="The names at issue; shown first.")] = ()
     code_edition: Annotated[str, Field(description="Edition of the ICN followed: Shenzhen 2018.")] = "Shenzhen 2018"
     locality_precision: Annotated[
-        Decimal, Field(description="Degrees to which coordinates are cut before they leave the machine.", gt=0)
+        Decimal, Field(description="Degrees to which coordinates are cut before they leave the machine.", gt=0, le=90)
     ] = Decimal("0.1")
     repetition_weight: Annotated[
         Decimal, Field(description="Weight that a repetition of figures shall have; kept, not yet used.", ge=0, le=1)

@@ -17,10 +17,11 @@ from auctorum.names.nearest import nearest
 from auctorum.problems import Place, Problem, Severity
 from auctorum.records.faults import json_schema, validate
 from auctorum.records.schema import PLACE_KEY
+from auctorum.records.yamltext import CONTROL
 
 T = TypeVar("T")
 _MEASURED = re.compile(r"(?P<character>[^\[\]]+)\[(?P<unit>[^\[\]]*)\]")
-MAX_CELL = 100_000
+MAX_CELL = 20_000_000  # letters: no less than a whole file may have
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,20 +61,24 @@ def parse_rows(
 
 def _rows(text: str, file: str, report: Callable[[Problem], None]) -> Iterator[tuple[int, list[str]]]:
     """Line number and trimmed cells of every row that is not blank."""
-    first = text.split("\n", 1)[0]
+    first = re.sub(r'"[^"]*"', "", re.split(r"[\r\n]", text, maxsplit=1)[0])
     delimiter = max(",;\t", key=first.count)
     csv.field_size_limit(MAX_CELL)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     line = 1
     try:
         for row in reader:
-            cells = [cell.strip() for cell in row]
+            cells = [CONTROL.sub("", cell).strip() for cell in row]
+            if any(map(CONTROL.search, row)):
+                report(Problem(Place(file, line, 1), "a control character in a cell", "delete it"))
             if any(cells):
                 yield line, cells
             line = reader.line_num + 1
     except csv.Error as error:
         place = Place(file, line, 1)
-        report(Problem(place, f"not readable as CSV from here on: {error}", "check the quotation marks"))
+        lost = text.count("\n") + 1 - line
+        what = f"not readable as CSV from here to the end, {lost} lines: {error}"
+        report(Problem(place, what, "check the quotation marks"))
 
 
 def _columns(
@@ -108,7 +113,7 @@ def _column(title: str, known: Collection[str], characters: Collection[str]) -> 
     if title in known:
         return Column(field=title)
     match = _MEASURED.fullmatch(title)
-    if match and characters:
+    if match and match["character"].strip() in characters:
         return Column(character=match["character"].strip(), unit=match["unit"].strip())
     return Column(character=title) if title in characters else Column()
 
@@ -123,11 +128,11 @@ def _row_data(
         return None
     data: dict[str, Any] = {PLACE_KEY: place}
     measurements = []
-    for cell, column in zip(cells, columns, strict=False):
+    for number, (cell, column) in enumerate(zip(cells, columns, strict=False), 1):
         if cell and column.field:
             data[column.field] = cell
         elif cell and column.character:
-            measurements.append((column.character, column.unit, cell))
+            measurements.append((column.character, column.unit, cell, number))
     if measurements:
         data["measurements"] = tuple(measurements)
     return data

@@ -11,6 +11,7 @@ out, so that a form with fields to fill in is a good record once the needed ones
 from __future__ import annotations
 
 import contextlib
+import re
 from collections.abc import Iterator, Sequence
 from typing import Any
 
@@ -22,6 +23,8 @@ from auctorum.records.schema import PLACE_KEY
 MAX_DEPTH = 40
 Path = tuple[str | int, ...]
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the same events, slower, where libyaml is absent
+# What no printed work holds and neither a terminal nor XML bears; tab and line ends are not among them.
+CONTROL = re.compile("[\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f\\ufffe\\uffff]")
 _EMPTY = frozenset({"", "~", "null"})
 
 
@@ -88,7 +91,10 @@ def _build(text: str, file: str, problems: list[Problem]) -> Any:
             if not levels:
                 raise _Refused(_not_a_mapping(_place(event.start_mark, file)))
             empty = event.value in _EMPTY and not event.style
-            _put(levels, None if empty else event.value, _place(event.start_mark, file), problems)
+            place = _place(event.start_mark, file)
+            if CONTROL.search(event.value):
+                problems.append(Problem(place, "a control character inside the words", "delete it"))
+            _put(levels, None if empty else CONTROL.sub("", event.value), place, problems)
         elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
             _refuse_extras(event, file)
             place = _place(event.start_mark, file)
