@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import subprocess
 import sys
@@ -84,6 +85,15 @@ def test_a_kill_midway_leaves_the_old_site(tmp_path: Path) -> None:
     done = subprocess.run([sys.executable, "-c", script, str(tmp_path / "site")], check=False)
     assert done.returncode == -signal.SIGKILL
     assert held(tmp_path / "site") == dict(OLD)
+
+
+def test_what_a_kill_left_long_ago_is_swept_and_a_running_build_is_not(tmp_path: Path) -> None:
+    old, running = tmp_path / ".site.new-abc", tmp_path / ".site.new-def"
+    for folder in (old, running):
+        folder.mkdir()
+    os.utime(old, (0, 0))
+    write(NEW, tmp_path / "site")
+    assert not old.exists() and running.exists()
 
 
 def test_an_empty_folder_is_taken(tmp_path: Path) -> None:

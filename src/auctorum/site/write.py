@@ -11,12 +11,14 @@ import os
 import shutil
 import sys
 import tempfile
+import time
 from collections.abc import Iterable
 from pathlib import Path
 
 from auctorum.site.errors import UnusableOutput
 from auctorum.site.paths import checked
 
+STALE_SECONDS = 24 * 3600  # a build of the same site that is still running is younger
 MARKER = ".auctorum-site"
 _HEAD = "This folder is written by auctorum and replaced whole at every build. Files:\n"
 _IGNORED = {MARKER, ".DS_Store", "Thumbs.db"}  # left behind by file managers, nobody's work
@@ -33,6 +35,7 @@ def write(texts: Iterable[tuple[str, str]], out: Path) -> int:
     target = out.resolve()
     refuse_foreign(target)
     target.parent.mkdir(parents=True, exist_ok=True)
+    _sweep(target)
     fresh = Path(tempfile.mkdtemp(prefix=f".{target.name}.new-", dir=target.parent))
     try:
         count = _fill(texts, fresh)
@@ -41,6 +44,13 @@ def write(texts: Iterable[tuple[str, str]], out: Path) -> int:
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
     return count
+
+
+def _sweep(target: Path) -> None:
+    """Remove half-made folders that a killed build left beside the site more than a day ago."""
+    for left in target.parent.glob(f".{target.name}.new-*"):
+        if time.time() - left.stat().st_mtime > STALE_SECONDS:
+            shutil.rmtree(left, ignore_errors=True)
 
 
 def refuse_foreign(target: Path) -> None:
