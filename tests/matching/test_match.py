@@ -64,6 +64,12 @@ def test_each_name_matches_itself(name: str) -> None:
         pytest.param("Exemplum macriphyllum", "Exemplum macrophyllum", "connecting vowel", id="vowel"),
         pytest.param("Exemplum macroph…", "Exemplum macrophyllum", "cut short", id="cut"),
         pytest.param("E. sylvestre", "Exemplum sylvestre", "abbreviated genus", id="abbreviated"),
+        pytest.param(
+            "E. macropyllum",
+            "Exemplum macrophyllum",
+            "abbreviated genus, letter missing",
+            id="abbreviated-and-misspelt",
+        ),
         pytest.param("Exemplum album v. pictum", "Exemplum album var. pictum", "same words", id="odd-rank"),
         pytest.param("Exemplum album f. pictum", "Exemplum album var. pictum", "another rank", id="wrong-rank"),
         pytest.param("Exemplum album pictum", "Exemplum album var. pictum", "rank left out", id="no-rank"),

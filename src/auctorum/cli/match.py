@@ -120,7 +120,7 @@ def _show(corpus: Corpus, found: Match, *, first: bool) -> None:
             out.print(f"    {'; '.join(_difference(part) for part in one.differences)}")
     if found.set_aside:
         out.print(f"    set aside: {'; '.join(found.set_aside)}")
-    others = [one for one in candidates if one not in shown]
+    others = [one for one in candidates if one not in shown and one.score > 0]
     if others:
         near = Text("; ").join(Text.assemble(italic(corpus.names[o.id].name), f" {o.score:.3f}") for o in others)
         out.print(Text.assemble("    nearest: " if found.best is None else "    runners-up: ", near))

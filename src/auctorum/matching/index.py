@@ -96,6 +96,11 @@ class NameIndex:
         some = [one for one in self._keys[first : first + limit] if one.startswith(key)]
         return tuple(entry for one in some for entry in self._at(self._by_key[one]))
 
+    def genera_beginning(self, letters_: str, most: int = 3) -> tuple[str, ...]:
+        """Known genera that begin so, in plain letters, by the alphabet; none where there are more than `most`."""
+        found = sorted(genus for genus in self._genera if genus.startswith(letters_))
+        return tuple(found) if len(found) <= most else ()
+
     def knows_genus(self, word: str) -> bool:
         """Whether some known name has this genus, in plain letters."""
         return word in self._genera

@@ -167,10 +167,14 @@ def _comparable(reading: Reading, entry: Entry) -> bool:
 
 def _by_abbreviation(reading: Reading, index: NameIndex) -> list[_Scored]:
     genus, *epithets = reading.words
-    known = index.with_epithets("".join(word.letters for word in epithets))
-    return [
-        _score(reading, entry, index, abbreviated=True) for entry in known if entry.words[0].startswith(genus.letters)
-    ]
+    letters_ = [word.letters for word in epithets]
+    known = [one for one in index.with_epithets("".join(letters_)) if one.words[0].startswith(genus.letters)]
+    if not known:
+        # Misspelt as well: worth a look only where few genera begin so.
+        forms = [skeleton((full, *letters_)) for full in index.genera_beginning(genus.letters)]
+        near = dict.fromkeys(entry for form in forms for entry in index.near(form, _most(form)))
+        known = [one for one in near if one.words[0].startswith(genus.letters) and _comparable(reading, one)]
+    return [_score(reading, entry, index, abbreviated=True) for entry in known]
 
 
 def _cut_short(reading: Reading, index: NameIndex) -> list[_Scored]:
