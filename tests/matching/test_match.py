@@ -67,7 +67,7 @@ def test_each_name_matches_itself(name: str) -> None:
         pytest.param(
             "E. macropyllum",
             "Exemplum macrophyllum",
-            "abbreviated genus, letter missing",
+            "letter missing, abbreviated genus",
             id="abbreviated-and-misspelt",
         ),
         pytest.param("Exemplum album v. pictum", "Exemplum album var. pictum", "same words", id="odd-rank"),
