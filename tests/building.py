@@ -9,7 +9,7 @@ from auctorum.corpus.model import Corpus
 from auctorum.problems import Problem, Severity
 from auctorum.records import schema
 from auctorum.records.faults import validate_and_salvage
-from auctorum.records.yamltext import locate, parse
+from auctorum.records.yamltext import Places, parse
 
 CHARACTERS = """\
 characters:
@@ -48,12 +48,13 @@ def corpus_of(
         literature=tuple(read_text(text, schema.Literature, file) for file, text in texts.items()),
     )
     corpus, problems = link(records)
-    return corpus, [str(_placed(problem, texts)) for problem in problems]
+    places = {file: Places(text, file) for file, text in texts.items()}
+    return corpus, [str(_placed(problem, places)) for problem in problems]
 
 
-def _placed(problem: Problem, texts: dict[str, str]) -> Problem:
+def _placed(problem: Problem, places: dict[str, Places]) -> Problem:
     file = problem.place.file
-    if not problem.within or file not in texts:
+    if not problem.within or file not in places:
         return problem
-    place = locate(texts[file], file, problem.within, problem.place)
+    place = places[file].locate(problem.within, problem.place)
     return Problem(place, problem.what, problem.remedy, Severity(problem.severity))

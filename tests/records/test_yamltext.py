@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from auctorum.problems import Place
 from auctorum.records.schema import PLACE_KEY
-from auctorum.records.yamltext import locate, parse
+from auctorum.records.yamltext import Places, parse
 
 
 def without_places(data: object) -> object:
@@ -136,7 +136,7 @@ acts:
     ],
 )
 def test_locate(within: tuple[str | int, ...], start: Place | None, line: int, column: int) -> None:
-    assert locate(TEXT, "f.yaml", within, start) == Place("f.yaml", line, column)
+    assert Places(TEXT, "f.yaml").locate(within, start) == Place("f.yaml", line, column)
 
 
 words = st.text(st.characters(codec="utf-8", exclude_categories=["Cs", "Cc"], exclude_characters="\ufeff\ufffe\uffff"))

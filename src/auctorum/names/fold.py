@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 # ICN Art. 60.7 (details from memory); letters that no rule names follow common practice.
 _LETTERS = str.maketrans(
@@ -26,6 +27,7 @@ def plain_letters(text: str) -> str:
     return "".join(letter for letter in marks_apart if not unicodedata.combining(letter)).casefold()
 
 
+@lru_cache(maxsize=1 << 16)  # the same names are looked up again and again
 def fold(text: str) -> str:
     """`text` in lower case without marks, ligatures, hyphens, apostrophes, hybrid signs or punctuation.
 
