@@ -201,7 +201,20 @@ class Places:
                 self._of_path[path] = shown
                 self._path_at.setdefault(start, path)
 
-    def _paths(text: str, file: str) -> Iterator[tuple[Path, Place, Place]]:
+    def locate(self, within: Sequence[str | int], start: Place | None = None) -> Place:
+        """Where the value at the path `within` stands, below the mapping at `start` (the whole file if None).
+
+        A path that leads nowhere (a key that is missing) gives the place of what contains it.
+        """
+        above = self._path_at.get(start, ()) if start is not None else ()
+        for length in range(len(within), 0, -1):
+            found = self._of_path.get((*above, *within[:length]))
+            if found is not None:
+                return found
+        return start or Place(self._file, 1, 1)
+
+
+def _paths(text: str, file: str) -> Iterator[tuple[Path, Place, Place]]:
     """Path of every value, the place that stands for it (its key, in a mapping), and where it begins."""
     stack: list[list[Any]] = []  # [is mapping, path, next index or pending key, place of that key]
     event: Any
