@@ -31,6 +31,7 @@ class Commands(click.Group):
         return list(COMMANDS)
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of that name, its module imported now; None if there is none."""
         if cmd_name not in COMMANDS:
             return None
         module, _ = COMMANDS[cmd_name]
@@ -44,6 +45,7 @@ class Commands(click.Group):
             formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
 
     def invoke(self, ctx: click.Context) -> object:
+        """Run the command; what goes wrong is said in words, and ends with exit code 1."""
         try:
             return super().invoke(ctx)
         except AuctorumError as error:

@@ -36,6 +36,7 @@ class _Reader:
         return None if content is None else self.decoded(content, shown(path))
 
     def content(self, path: Path) -> bytes | None:
+        """The bytes of a plain file of bearable size; None and a problem otherwise."""
         place = Place(shown(path), 1, 1)
         try:
             if not stat.S_ISREG(path.stat().st_mode):
@@ -52,6 +53,7 @@ class _Reader:
             return None
 
     def decoded(self, content: bytes, file: str) -> str | None:
+        """The bytes as UTF-8; None and a problem at the first byte that is not."""
         try:
             return content.decode("utf-8")
         except UnicodeDecodeError as error:
@@ -90,6 +92,7 @@ class _Reader:
         return found
 
     def rows(self, path: Path, record: type[T], characters: Iterable[str]) -> tuple[T, ...]:
+        """The rows of one table; none where it is absent."""
         if not path.exists() and not path.is_symlink():
             return ()
         text = self.text(path)
