@@ -150,7 +150,8 @@ class Answers:
     @cached_property
     def finder(self) -> NameFinder:
         """Finds the names of the corpus, and the ids of its works, in running text."""
-        names = (entry.name.bare for entry in self.corpus.names.values())
+        entries = self.corpus.names.values()
+        names = [name.bare for entry in entries for name in (entry.name, *entry.variants)]
         works = {work: self.work(work) for work in self.corpus.works}
         return NameFinder(works | {format_name(name): set_name(name) for name in names})
 
