@@ -21,7 +21,7 @@ LEFT_OUT = "[…]"
 WIDTH = "100"
 
 
-def sessions(text: str) -> list[tuple[str, str]]:
+def shown_commands(text: str) -> list[tuple[str, str]]:
     """Command and output shown, for every `auctorum` command in a console block."""
     found = []
     for block in re.findall(r"^```console\n(.*?)^```$", text, re.S | re.M):
@@ -32,7 +32,7 @@ def sessions(text: str) -> list[tuple[str, str]]:
     return found
 
 
-SHOWN = sessions(README.read_text(encoding="utf-8"))
+SHOWN = shown_commands(README.read_text(encoding="utf-8"))
 
 
 def run(command: str, tmp_path: Path) -> str:
