@@ -86,7 +86,7 @@ def test_units_are_brought_to_the_one_of_the_character() -> None:
 )
 def test_counts_are_exact(counts, word: Verdict) -> None:
     items = said(FLOWERS, *(numbers(*pair) for pair in counts))
-    assert verdict(items, agreement(items, FLOWERS), FLOWERS) is word
+    assert verdict(voices(items, FLOWERS), agreement(items, FLOWERS)) is word
 
 
 def test_one_work_has_one_voice() -> None:
@@ -183,7 +183,7 @@ def test_order_of_ranges_does_not_matter(values, random) -> None:
     random.shuffle(shuffled)
     found = agreement(items, SPUR)
     assert agreement(shuffled, SPUR) == found
-    assert verdict(shuffled, found, SPUR) is verdict(items, found, SPUR)
+    assert verdict(voices(shuffled, SPUR), found) is verdict(voices(items, SPUR), found)
 
 
 @settings(deadline=None, max_examples=100)
@@ -237,4 +237,4 @@ def test_petals_of_setosa_are_apart_from_those_of_versicolor_and_versicolor_over
     setosa, versicolor, virginica = stretches(voices(items, PETAL))
     assert relation(setosa, versicolor) is Relation.APART
     assert relation(versicolor, virginica) is Relation.OVERLAPS
-    assert verdict(items[:2], agreement(items[:2], PETAL), PETAL) is Verdict.CONFLICTING
+    assert verdict(voices(items[:2], PETAL), agreement(items[:2], PETAL)) is Verdict.CONFLICTING

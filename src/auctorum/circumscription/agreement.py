@@ -19,7 +19,11 @@ def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreem
     are turned about their circular mean first (`evidence.on_one_turn`). Ordered states have positions beside their
     weights. Raises ValueError if nothing is said: silence is judged by the caller.
     """
-    heard = voices(evidence, character)
+    return agreement_of(voices(evidence, character), character)
+
+
+def agreement_of(heard: Sequence[Voice], character: Character) -> RangeAgreement | StateAgreement:
+    """As `agreement`, of the voices of the works."""
     if not heard:
         raise ValueError(f"nothing is said of {character.name}")
     return _of_ranges(heard) if character.kind.is_numeric else _of_states(heard, character)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.agreement import agreement
+from auctorum.circumscription.agreement import agreement_of
 from auctorum.circumscription.evidence import evidence_of, on_one_turn
 from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
 from auctorum.circumscription.remarks import remarks
@@ -53,15 +53,16 @@ def finding(character: Character, stage: str, evidence: Sequence[Evidence], sile
     evidence = sorted(evidence, key=lambda item: (item.year, item.byline, item.statement))
     if character.kind is Kind.ANGLE:
         evidence = on_one_turn(evidence)
-    agreed = agreement(evidence, character) if voices(evidence, character) else None
+    heard = voices(evidence, character)
+    agreed = agreement_of(heard, character) if heard else None
     return Finding(
         character=character.name,
         stage=stage,
         evidence=tuple(evidence),
         agreement=agreed,
-        verdict=verdict(evidence, agreed, character),
-        remarks=remarks(evidence, agreed, character),
-        sides=sides(evidence, agreed, character),
+        verdict=verdict(heard, agreed),
+        remarks=remarks(heard, agreed, character),
+        sides=sides(heard, agreed, character),
         silent=silent,
     )
 

@@ -9,11 +9,11 @@ from fractions import Fraction
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.findings import Bound, Evidence, RangeAgreement, Span, StateAgreement
+from auctorum.circumscription.findings import Bound, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.summary import span_words, state_words
 from auctorum.circumscription.sweep import Figure, Stretch, high_of, low_of, meeting, same
 from auctorum.circumscription.trend import FEWEST_FOR_A_TREND, drifts
-from auctorum.circumscription.voices import Voice, stretches, voices
+from auctorum.circumscription.voices import Voice, stretches
 
 Said = Sequence[tuple[Voice, Figure]]
 LOWER, UPPER, ONLY = "lower bound", "upper bound", "figure"
@@ -22,10 +22,9 @@ _END: Mapping[str, Callable[[Stretch], Figure | None]] = {LOWER: low_of, UPPER: 
 
 
 def remarks(
-    evidence: Sequence[Evidence], agreed: RangeAgreement | StateAgreement | None, character: Character
+    heard: Sequence[Voice], agreed: RangeAgreement | StateAgreement | None, character: Character
 ) -> tuple[str, ...]:
     """Sentences, the weightiest first; none where fewer than two authors say anything."""
-    heard = voices(evidence, character)
     if agreed is None or len({voice.author for voice in heard}) < 2:
         return ()
     if isinstance(agreed, StateAgreement):

@@ -91,7 +91,6 @@ def finding_data(finding: Finding, vocabulary: Vocabulary) -> dict[str, object]:
     character = vocabulary[finding.character]
     line = summary(finding, character)
     agreement = finding.agreement
-    ranges = isinstance(agreement, RangeAgreement)
     return {
         "character": finding.character,
         "stage": finding.stage,
@@ -105,11 +104,11 @@ def finding_data(finding: Finding, vocabulary: Vocabulary) -> dict[str, object]:
         "upper_bound": _bound_data(agreement.upper) if isinstance(agreement, RangeAgreement) else None,
         "sides": [{"says": side.says, "works": list(side.works)} for side in finding.sides],
         "silent": list(finding.silent),
-        "statements": [_evidence_data(item, character, ranges=ranges) for item in finding.evidence],
+        "statements": [_evidence_data(item, character) for item in finding.evidence],
     }
 
 
-def _evidence_data(item: Evidence, character: Character, *, ranges: bool) -> dict[str, object]:
+def _evidence_data(item: Evidence, character: Character) -> dict[str, object]:
     data: dict[str, object] = {
         "work": item.work,
         "year": item.year,
@@ -118,7 +117,7 @@ def _evidence_data(item: Evidence, character: Character, *, ranges: bool) -> dic
         "read_as": format_value(item.value, character),
         "weight": _number(item.weight),
     }
-    if ranges and item.span is not None:
+    if item.span is not None:
         data |= {"low": _number(item.span.low), "high": _number(item.span.high)}
     return data
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from auctorum.characters.vocabulary import Character
-from auctorum.circumscription.findings import Evidence, RangeAgreement, Side, Span, StateAgreement, Verdict
+from auctorum.circumscription.findings import RangeAgreement, Side, Span, StateAgreement, Verdict
 from auctorum.circumscription.summary import span_words, state_words
 from auctorum.circumscription.sweep import Stretch, all_same, envelope, high_of, low_of, meeting
 from auctorum.circumscription.trend import drifts
-from auctorum.circumscription.voices import Voice, stretches, voices
+from auctorum.circumscription.voices import Voice, stretches
 
 Agreement = RangeAgreement | StateAgreement
 Rule = Callable[[Sequence[Voice], Agreement], bool]
@@ -49,15 +49,14 @@ RULES: tuple[tuple[Verdict, Rule, str], ...] = (
 )
 
 
-def verdict(evidence: Sequence[Evidence], agreed: Agreement | None, character: Character) -> Verdict:
+def verdict(heard: Sequence[Voice], agreed: Agreement | None) -> Verdict:
     """The verdict on one character at one stage; silent where nothing is agreed because nothing is said."""
     if agreed is None:
         return Verdict.SILENT
-    heard = voices(evidence, character)
     return next(word for word, fits, _ in RULES if fits(heard, agreed))
 
 
-def sides(evidence: Sequence[Evidence], agreed: Agreement | None, character: Character) -> tuple[Side, ...]:
+def sides(heard: Sequence[Voice], agreed: Agreement | None, character: Character) -> tuple[Side, ...]:
     """The works on each side, with what they say together; one side with the core where nobody is apart.
 
     Where there is no core, a work that is apart from nobody stands on no side. Ranges that share a value are on
@@ -65,7 +64,6 @@ def sides(evidence: Sequence[Evidence], agreed: Agreement | None, character: Cha
     """
     if agreed is None:
         return ()
-    heard = voices(evidence, character)
     if isinstance(agreed, StateAgreement):
         if agreed.core:
             return (Side(state_words(agreed.core, character), tuple(voice.work for voice in heard)),)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from auctorum.cli.common import kb_option, load, progress_bar
+from auctorum.cli.common import counted, error_count, kb_option, load, progress_bar
 
 
 @click.command()
@@ -31,9 +31,8 @@ def build(ctx: click.Context, kb: Path, out: Path) -> None:
 
     with progress_bar("Building") as show:
         written = build_site(corpus, problems, out, progress=told)
-    errors = sum(problem.severity == "error" for problem in problems)
+    errors = error_count(problems)
     click.echo(f"{written} files in {out}; open {out / 'index.html'}")
     if errors:
-        noun = "error" if errors == 1 else "errors"
-        click.echo(f"{errors} {noun} in the knowledge base: auctorum check --kb {kb}", err=True)
+        click.echo(f"{counted(errors, 'error')} in the knowledge base: auctorum check --kb {kb}", err=True)
     ctx.exit(1 if errors else 0)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import echo_json, json_option, kb_option, load
+from auctorum.cli.common import counted, echo_json, error_count, json_option, kb_option, load
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
@@ -26,7 +26,7 @@ def check(ctx: click.Context, kb: Path, as_json: bool) -> None:
     In a CSV file the column counts cells. Exit code 1 if there is an error, 0 if there are warnings only.
     """
     corpus, problems = load(kb)
-    errors = sum(problem.severity == "error" for problem in problems)
+    errors = error_count(problems)
     if as_json:
         echo_json({"errors": errors, "warnings": len(problems) - errors, "problems": [_row(one) for one in problems]})
     else:
@@ -64,8 +64,4 @@ def _show(corpus: Corpus, problems: Sequence[Problem], errors: int) -> None:
         f"{len(corpus.treatments)} treatments, {len(corpus.statements)} statements, {len(corpus.sites)} sites, "
         f"{len(corpus.specimens)} specimens, {len(corpus.labels)} labels"
     )
-    out.print(f"{read}: {_count(errors, 'error')}, {_count(warnings, 'warning')}.", soft_wrap=True)
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number or 'no'} {noun}{'' if number == 1 else 's'}"
+    out.print(f"{read}: {counted(errors, 'error')}, {counted(warnings, 'warning')}.", soft_wrap=True)

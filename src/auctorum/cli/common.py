@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -40,11 +40,21 @@ def load(kb: Path) -> tuple[Corpus, tuple[Problem, ...]]:
 def load_quietly(kb: Path) -> Corpus:
     """The knowledge base; errors in it are counted on standard error, since an answer may miss something."""
     corpus, problems = load(kb)
-    errors = sum(problem.severity == "error" for problem in problems)
+    errors = error_count(problems)
     if errors:
-        noun = "error" if errors == 1 else "errors"
-        click.echo(f"The knowledge base has {errors} {noun}; what they concern is left out: auctorum check", err=True)
+        told = counted(errors, "error")
+        click.echo(f"The knowledge base has {told}; what they concern is left out: auctorum check", err=True)
     return corpus
+
+
+def error_count(problems: Iterable[Problem]) -> int:
+    """How many of the problems are errors."""
+    return sum(problem.severity == "error" for problem in problems)
+
+
+def counted(number: int, noun: str) -> str:
+    """`no errors`, `1 error`, `3 errors`."""
+    return f"{number or 'no'} {noun}{'' if number == 1 else 's'}"
 
 
 def find_name(corpus: Corpus, said: str) -> NameEntry:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import counted, echo_json, find_name, json_option, kb_option, load_quietly
 
 if TYPE_CHECKING:
     from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
@@ -57,8 +57,7 @@ def _check_works(corpus: Corpus, works: tuple[str, ...]) -> None:
 def _title(corpus: Corpus, taxon: Taxon) -> str:
     from auctorum.names.format import format_name
 
-    sense = f", in the {taxon.sense} sense" if taxon.sense else ""
-    return format_name(corpus.names[taxon.current].name) + sense
+    return format_name(corpus.names[taxon.current].name) + taxon.sense.suffix
 
 
 def _data(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding]) -> dict[str, object]:
@@ -76,24 +75,21 @@ def _data(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
 def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding], brief: bool) -> None:
     from rich.text import Text
 
+    from auctorum.circumscription.summary import summary
     from auctorum.cli.layout import console, heading, italic, table
 
     out = console()
-    sense = f", in the {taxon.sense} sense" if taxon.sense else ""
-    out.print(heading(Text.assemble(italic(corpus.names[taxon.current].name), sense)))
+    out.print(heading(Text.assemble(italic(corpus.names[taxon.current].name), taxon.sense.suffix)))
     treated = len(found.works)
-    out.print(f"From {treated} {'treatment' if treated == 1 else 'treatments'}, {len(corpus.vocabulary)} characters.")
+    out.print(f"From {counted(treated, 'treatment')}, {len(corpus.vocabulary)} characters.")
     if taxon.sense.meaning:
         out.print(taxon.sense.meaning)
     out.print()
-    from auctorum.circumscription.summary import summary
-
     rows = []
     for one in findings:
-        brief_row = summary(one, corpus.vocabulary[one.character])
-        authors = f"{len({e.work for e in one.evidence})}/{treated}"
-        label = one.character + (f" ({one.stage})" if one.stage else "")
-        rows.append((label, brief_row.core, brief_row.majority, brief_row.envelope, authors, str(one.verdict)))
+        line = summary(one, corpus.vocabulary[one.character])
+        works = f"{len({item.work for item in one.evidence})}/{treated}"
+        rows.append((_label(one), line.core, line.majority, line.envelope, works, str(one.verdict)))
     out.print(table(("character", "core", "majority", "envelope", "works", "verdict"), rows))
     if not brief:
         _show_evidence(corpus, findings)
@@ -106,6 +102,10 @@ def _show(corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding
         out.print(f"  [{number}] {corpus.works[work].byline}")
 
 
+def _label(finding: Finding) -> str:
+    return finding.character + (f" ({finding.stage})" if finding.stage else "")
+
+
 def _show_evidence(corpus: Corpus, findings: list[Finding]) -> None:
     from auctorum.cli.layout import console, heading, table
 
@@ -114,7 +114,7 @@ def _show_evidence(corpus: Corpus, findings: list[Finding]) -> None:
         if not one.evidence:
             continue
         out.print()
-        out.print(heading(one.character + (f" ({one.stage})" if one.stage else "") + f": {one.verdict}"))
+        out.print(heading(f"{_label(one)}: {one.verdict}"))
         for remark in one.remarks:
             out.print(remark)
         rows = [_evidence_row(corpus, one, item) for item in one.evidence]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Sequence
 
 from rich.box import SIMPLE_HEAD
@@ -24,8 +25,6 @@ def console() -> Console:
 
 
 def _columns() -> int:
-    import os
-
     said = os.environ.get("COLUMNS", "")
     return int(said) if said.isdigit() and int(said) > 0 else PIPED_WIDTH
 

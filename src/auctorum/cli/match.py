@@ -66,7 +66,7 @@ def _remarks(corpus: Corpus, name: str) -> list[str]:
     """What the Code says of the name, in short."""
     from auctorum.nomenclature.standing import standing
 
-    return [f"{one.label} ({one.article})" for one in standing(corpus, name) if not corpus.names[name].is_autonym]
+    return [] if corpus.names[name].is_autonym else list(map(str, standing(corpus, name)))
 
 
 def _ordered(corpus: Corpus, found: Match) -> list[Candidate]:

@@ -44,9 +44,10 @@ def new_literature(work: str, kb: Path) -> None:
     """Start the literature file of the publication WORK, an id such as orrin-1911."""
     import re
 
+    from auctorum.records.fields import ID_PATTERN
     from auctorum.records.forms import literature
 
-    if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", work):
+    if not re.fullmatch(ID_PATTERN, work):
         raise click.BadParameter("an id has lower-case letters, digits and single hyphens: orrin-1911")
     _write({kb / "literature" / f"{work}.yaml": literature(work)})
 

@@ -11,13 +11,12 @@ from auctorum.corpus.references import References
 from auctorum.corpus.resolve import NameTable, name_alone
 from auctorum.names.name import Name
 from auctorum.names.parse import parse_authors
-from auctorum.names.ranks import implied_rank, rank_named
+from auctorum.names.ranks import UNRANKED, implied_rank, rank_named
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 from auctorum.records.dates import Dated
 from auctorum.records.schema import ActKind
 
-UNRANKED = "unranked"
 Source = tuple[Work, schema.Literature]
 
 
@@ -67,7 +66,7 @@ def _parsed(said: str, place: Place, problems: list[Problem], key: str) -> Name 
 def _rank(record: schema.Act, name: Name, problems: list[Problem]) -> str:
     """Rank as stated, else as the form of the name tells; a rank that contradicts the form is a problem."""
     implied = implied_rank(name)
-    if not record.rank or record.rank == UNRANKED:
+    if not record.rank or record.rank == UNRANKED.name:
         return record.rank or implied
     try:
         rank = rank_named(record.rank).name
@@ -75,7 +74,7 @@ def _rank(record: schema.Act, name: Name, problems: list[Problem]) -> str:
         problems.append(error.at(record.place, "rank"))
         return implied
     # A single word may be a genus or anything above it: its form tells no rank.
-    told = implied != UNRANKED and (name.species or name.divisions)
+    told = implied != UNRANKED.name and (name.species or name.divisions)
     if told and rank != implied:
         what = f"the rank {rank} contradicts the name `{record.name}`, by its form a {implied}"
         problems.append(Problem(record.place, what, "correct the rank or the name", within=("rank",)))

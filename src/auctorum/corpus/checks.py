@@ -17,7 +17,7 @@ def check(corpus: Corpus) -> list[Problem]:
 
 def check_basionym_cycles(corpus: Corpus) -> list[Problem]:
     """A name that rests, through others, on itself."""
-    publishing = {entry.id: corpus.acts[entry.acts[0]] for entry in corpus.names.values() if entry.acts}
+    publishing = {id_: act for id_ in corpus.names if (act := corpus.publishing_act(id_)) is not None}
     rests_on = {id_: act.basionym or act.replaces for id_, act in publishing.items()}
     return [
         Problem(
@@ -77,9 +77,9 @@ def check_basionym_dates(corpus: Corpus) -> list[Problem]:
     problems = []
     for act in corpus.acts.values():
         older = act.basionym or act.replaces
-        if older is None or not corpus.names[older].acts:
+        first = corpus.publishing_act(older) if older is not None else None
+        if older is None or first is None:
             continue
-        first = corpus.acts[corpus.names[older].acts[0]]
         if first.work.date.earliest > act.work.date.latest:
             name = format_name(corpus.names[older].name)
             what = f"rests on {name}, published only later ({first.work.byline})"

@@ -2,8 +2,7 @@
 
 Homotypic names: through basionym and replaced name, through one stated specimen, an autonym with its
 species (ICN Art. 26.1), and a superfluous name without a type of its own with the name it should have
-used (Art. 7.5). Names above species never share a
-group with a species: their types are names.
+used (Art. 7.5). Names above species never share a group with a species: their types are names.
 """
 
 from __future__ import annotations
@@ -11,10 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from auctorum.corpus.model import Act, NameEntry, Sense, Taxon, Treatment
-from auctorum.names.ranks import rank_named
+from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.records.schema import ActKind, Status
-
-_SPECIES = rank_named("species").level
 
 
 class Groups:
@@ -63,7 +60,7 @@ def type_groups(
 
 
 def _has_specimen_type(rank: str) -> bool:
-    return rank == "unranked" or rank_named(rank).level >= _SPECIES
+    return rank_named(rank) >= SPECIES
 
 
 def _shared_type(act: Act) -> tuple[str, ...]:

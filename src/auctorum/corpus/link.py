@@ -111,9 +111,9 @@ def _with_circumscription(
 
 
 def _touched(treatment: Treatment, names: Mapping[str, NameEntry]) -> list[str]:
-    """Groups of the names that a treatment keeps, sinks or calls misapplied, each once."""
-    touched = (treatment.name, *treatment.synonyms, *treatment.misapplied)
-    return list(dict.fromkeys(names[name].group for name in touched))
+    """Groups of the names that a treatment keeps, places something in, sinks or calls misapplied, each once."""
+    touched = (treatment.name, treatment.parent, *treatment.synonyms, *treatment.misapplied)
+    return list(dict.fromkeys(names[name].group for name in touched if name is not None))
 
 
 def _grouped(pairs: Iterable[tuple[str, T]]) -> dict[str, tuple[T, ...]]:

@@ -13,6 +13,7 @@ from enum import StrEnum
 
 from auctorum.characters.values import Reading
 from auctorum.characters.vocabulary import Vocabulary
+from auctorum.names.format import words
 from auctorum.names.name import Name
 from auctorum.problems import NOWHERE, Place
 from auctorum.records import schema
@@ -66,8 +67,8 @@ class Act:
 class NameEntry:
     """One name: its words with computed authors, rank, and the group of names that share its type.
 
-    `group` is the id of the earliest name on the same type. `acts` are the ids of its acts by date,
-    the one that published it first; empty for an autonym (`parent` then is the species or genus that it
+    `group` is the id of the earliest name on the same type. `acts` are the ids of the acts of it or about
+    it, by date; empty for an autonym (`parent` then is the species or genus that it
     repeats) and for a name without protologue in the knowledge base.
     """
 
@@ -126,6 +127,11 @@ class Sense(StrEnum):
     PLAIN = ""
     STRICT = "strict"
     WIDE = "wide"
+
+    @property
+    def suffix(self) -> str:
+        """`, in the wide sense`, to stand behind a name; empty where there is but one sense."""
+        return f", in the {self} sense" if self else ""
 
     @property
     def meaning(self) -> str:
@@ -207,14 +213,21 @@ class Corpus:
     homonyms: Mapping[str, tuple[str, ...]] = field(default_factory=dict)  # bare words -> published names, by date
     by_work: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
     by_name: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
-    by_group: Mapping[str, tuple[Treatment, ...]] = field(
-        default_factory=dict
-    )  # that keep, sink or misapply a name of it
+    # Treatments that keep, place something in, sink or misapply a name of the group.
+    by_group: Mapping[str, tuple[Treatment, ...]] = field(default_factory=dict)
     acts_by_work: Mapping[str, tuple[Act, ...]] = field(default_factory=dict)
 
     def acts_of(self, name: str) -> tuple[Act, ...]:
-        """Acts of one name by date, the publishing one first."""
+        """Every act of one name or about it, by date."""
         return tuple(self.acts[act] for act in self.names[name].acts)
+
+    def has_homonyms(self, name: str) -> bool:
+        """Whether other names share the words of this one, so that it is called with its authors."""
+        return len(self.homonyms.get(words(self.names[name].name), ())) > 1
+
+    def publishing_act(self, name: str) -> Act | None:
+        """The act that published a name; None for an autonym and for a name without protologue."""
+        return next((act for act in self.acts_of(name) if act.establishes), None)
 
     def statements_of(self, treatment: str) -> tuple[Statement, ...]:
         """Statements of one treatment in the order of its record."""

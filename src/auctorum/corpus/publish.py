@@ -97,10 +97,10 @@ def _type_key(act: Act, older: Mapping[str, Act | None]) -> str:
 
 def _citation(act: Act, older: Mapping[str, Act | None]) -> Authors:
     """Parentheses hold the authors of the basionym itself, never those of a step between (ICN Art. 49.1)."""
-    chain = list(takewhile(_carries_an_epithet, _roots(act, older)))
-    # The chain ends with the first act that takes no epithet over: that is the basionym, unless it is the act itself.
-    chain += _roots(act, older)[len(chain) : len(chain) + 1]
-    basionym = own_credit(chain[-1]) if len(chain) > 1 else Credit()
+    roots = _roots(act, older)
+    carrying = sum(1 for _ in takewhile(_carries_an_epithet, roots))
+    # The first act that takes no epithet over published the basionym, unless it is the act itself.
+    basionym = own_credit(roots[min(carrying, len(roots) - 1)]) if carrying and len(roots) > 1 else Credit()
     return Authors(basionym=_shown(basionym), own=_shown(own_credit(act)))
 
 

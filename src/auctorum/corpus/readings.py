@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import replace
 from decimal import Decimal, InvalidOperation
 
@@ -140,6 +140,14 @@ def check_readings(readings: Iterable[Reading], character: Character, plain: str
             raise ImpossibleValue(plain, f"{said} was not understood")
 
 
+def check_stage(stage: str, character: Character, place: Place, report: Report, more: Collection[str] = ()) -> None:
+    """A problem where the stage is stated, and neither one of the character's nor of `more`."""
+    if stage and stage not in (*character.stages, *more):
+        known = ", ".join(character.stages) or "none for this character"
+        what = f"no growth stage `{stage}` of `{character.name}`"
+        report(Problem(place, what, f"known stages: {known}", within=("stage",)))
+
+
 class StatementReader:
     """Reads statements of one vocabulary; equal words are read once."""
 
@@ -161,10 +169,7 @@ class StatementReader:
             what = f"the statement about `{record.character}` has neither verbatim words nor a value"
             report(Problem(record.place, what, "give `verbatim:`, the words of the work"))
             return ()
-        if record.stage and record.stage not in (*character.stages, *_GROWN):
-            known = ", ".join(character.stages) or "none for this character"
-            what = f"no growth stage `{record.stage}` of `{character.name}`"
-            report(Problem(record.place, what, f"known stages: {known}", within=("stage",)))
+        check_stage(record.stage, character, record.place, report, _GROWN)
         found = self._readings(words, character, conventions, bool(record.value))
         if isinstance(found, AuctorumError):
             report(found.at(record.place, "value" if record.value else "verbatim"))

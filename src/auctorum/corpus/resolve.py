@@ -90,9 +90,9 @@ class NameTable:
     bare words means that name.
     """
 
-    def __init__(self, names: Mapping[str, Name], published_in: Mapping[str, frozenset[str]]) -> None:
+    def __init__(self, names: Mapping[str, Name], published_in: Mapping[str, frozenset[str]] | None = None) -> None:
         self._names = dict(names)
-        self._published_in = published_in
+        self._published_in = published_in or {}
         self._by_words: dict[str, list[str]] = {}
         self._by_fold: dict[str, list[str]] = {}
         for id_, name in names.items():
@@ -163,14 +163,12 @@ def _same_person(said: str, known: str) -> bool:
 
 def called(corpus: Corpus, name: str) -> str:
     """A name in running text: its words, with authors only where homonyms share them."""
-    entry = corpus.names[name].name
-    return format_name(entry, authors=len(corpus.homonyms.get(words(entry), ())) > 1)
+    return format_name(corpus.names[name].name, authors=corpus.has_homonyms(name))
 
 
 def lookup(corpus: Corpus, said: str) -> str:
     """Id of the name that a user means; raises UnreadableName, UnknownName (with the nearest) or AmbiguousName."""
-    published = {entry.id: frozenset[str]() for entry in corpus.names.values()}
-    table = NameTable({entry.id: entry.name for entry in corpus.names.values()}, published)
+    table = NameTable({entry.id: entry.name for entry in corpus.names.values()})
     for entry in corpus.names.values():
         for variant in entry.variants:
             table.add_spelling(variant, entry.id)

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable
 from auctorum.characters.read import read_statement
 from auctorum.characters.vocabulary import Vocabulary
 from auctorum.corpus.model import Label, Specimen
-from auctorum.corpus.readings import Report, check_readings, find_character, measurements_of
+from auctorum.corpus.readings import Report, check_readings, check_stage, find_character, measurements_of
 from auctorum.corpus.references import References
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
@@ -93,10 +93,7 @@ def _check_trait(
     except AuctorumError as error:
         report(error.at(place, "character"))
         return
-    if stage and stage not in character.stages:
-        known = ", ".join(character.stages) or "none for this character"
-        what = f"no growth stage `{stage}` of `{character.name}`"
-        report(Problem(place, what, f"known stages: {known}", within=("stage",)))
+    check_stage(stage, character, place, report)
     try:
         check_readings(read_statement(value, character), character, value)
     except AuctorumError as error:

@@ -52,7 +52,7 @@ def draw_names(corpus: Corpus, group: str | None = None) -> str:
 
 def _years(corpus: Corpus, group: str) -> dict[str, int]:
     """Published names of a type with the year of the act that published them."""
-    return {name: acts[0].work.year for name in corpus.groups[group] if (acts := corpus.acts_of(name))}
+    return {name: act.work.year for name in corpus.groups[group] if (act := corpus.publishing_act(name)) is not None}
 
 
 def _groups_of(corpus: Corpus, edge: Edge) -> set[str]:

@@ -65,9 +65,9 @@ def _label(entry: NameEntry) -> str:
 def _edges(corpus: Corpus) -> Iterator[Edge]:
     for entry in corpus.names.values():
         yield f"name:{entry.id}", f"type:{entry.group}", "homotypic", ""
-        acts = [act for act in corpus.acts_of(entry.id) if act.establishes]
-        if acts:
-            yield from _act_edges(acts[0])
+        published = corpus.publishing_act(entry.id)
+        if published is not None:
+            yield from _act_edges(published)
     for treatment in corpus.treatments.values():
         yield from _treatment_edges(treatment)
 

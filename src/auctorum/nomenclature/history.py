@@ -8,11 +8,9 @@ from dataclasses import dataclass
 from auctorum.corpus.model import Corpus, Treatment, Work
 from auctorum.corpus.resolve import called
 from auctorum.names.format import format_name
-from auctorum.names.ranks import rank_named
+from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.records.schema import Status
-
-_SPECIES = rank_named("species").level
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +84,7 @@ def _acts(corpus: Corpus, names: Iterable[str]) -> Iterator[Event]:
                 what=str(act.record.act),
                 rank=act.rank,
                 status="",
-                notes=tuple(f"{one.label} ({one.article})" for one in standing_of_act(corpus, act)),
+                notes=tuple(map(str, standing_of_act(corpus, act))),
             )
 
 
@@ -161,9 +159,9 @@ def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str, str | N
     kept = [event for event in events if not event.is_act and event.status in (Status.ACCEPTED, Status.DOUBTFUL)]
     if kept:
         # A species and its autonym in one work are one view of the type: that of the species.
-        top = min(kept, key=lambda event: rank_level(event.rank))
+        top = min(kept, key=lambda event: rank_named(event.rank))
         label = f"doubtful {top.rank}" if top.status == Status.DOUBTFUL else top.rank
-        return label, top.rank, top.parent if rank_level(top.rank) > _SPECIES else None
+        return label, top.rank, top.parent if rank_named(top.rank) > SPECIES else None
     for event in events:
         if event.status == Status.SYNONYM and event.target is not None:
             return f"synonym of {called(corpus, event.target)}", event.rank, None
@@ -175,17 +173,12 @@ def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str, str | N
     return None
 
 
-def rank_level(rank: str) -> int:
-    """Place of a rank in the order of ranks, from the top; unranked last."""
-    return 10_000 if rank == "unranked" else rank_named(rank).level
-
-
 def _silent(corpus: Corpus, group: str, events: Iterable[Event]) -> tuple[str, ...]:
     """Works that set out to treat what the type belongs to, since its first name, and say nothing of it."""
     speaking = {event.work for event in events}
     # Who places a plant in the taxon speaks of it, without an entry of its own.
     of_type = set(corpus.groups[group])
-    speaking |= {one.work.id for one in corpus.treatments.values() if one.parent in of_type}
+    speaking |= {one.work.id for one in corpus.by_group.get(group, ()) if one.parent in of_type}
     names = [corpus.names[id_].name for id_ in corpus.groups[group]]
     first = min((corpus.works[event.work].date for event in events), default=None)
 

@@ -1,8 +1,8 @@
 """What the Code says of a name, as far as the records tell: remarks with their articles.
 
 The rules here are those that need nothing but the acts themselves; each is one small function with its
-article (ICN, Shenzhen Code 2018), listed in `RULES`. No remark is no verdict: it says that none of these
-rules speaks against the name.
+article (ICN, Shenzhen Code 2018). Those about an act that publishes a name are listed in `RULES`. No remark is no
+verdict: it says that none of these rules speaks against the name.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from auctorum.corpus.model import Act, Corpus
 from auctorum.names.format import format_name, words
+from auctorum.names.ranks import UNRANKED
 from auctorum.records.schema import ActKind, DescriptionKind
 
 RANK_NEEDED_FROM = 1953
@@ -23,8 +24,12 @@ class Standing:
     """One remark: a label in the trade's words, the article, and the reason in a sentence."""
 
     label: str
-    article: str
+    article: str  # empty where no article is at issue
     reason: str
+
+    def __str__(self) -> str:
+        """The remark in short: `isonym (Art. 6.3 Note 2)`."""
+        return f"{self.label} ({self.article})" if self.article else self.label
 
 
 Rule = Callable[[Corpus, Act], "Standing | None"]
@@ -39,20 +44,21 @@ def standing(corpus: Corpus, name: str) -> tuple[Standing, ...]:
     if entry.is_autonym:
         reason = "established by the first name of its rank beside it; repeats the epithet of the type, without authors"
         return (Standing("autonym", "Art. 26.1, 26.3" if entry.name.lower else "Art. 22.1, 22.3", reason),)
-    establishing = [act for act in corpus.acts_of(name) if act.establishes]
-    if not establishing:
-        return (Standing("name without protologue", "-", "no act in this knowledge base publishes it"),)
-    return standing_of_act(corpus, establishing[0])
+    published = corpus.publishing_act(name)
+    if published is None:
+        return (Standing("name without protologue", "", "no act in this knowledge base publishes it"),)
+    return standing_of_act(corpus, published)
 
 
 def standing_of_act(corpus: Corpus, act: Act) -> tuple[Standing, ...]:
-    """Remarks on one act, in the order of `RULES`."""
-    return tuple(remark for rule in RULES if (remark := rule(corpus, act)) is not None)
+    """Remarks on one act, in the order of `RULES`; an act that publishes no name can only spell one otherwise."""
+    rules = RULES if act.establishes else (spelled_as_published,)
+    return tuple(remark for rule in rules if (remark := rule(corpus, act)) is not None)
 
 
 def effectively_published(_corpus: Corpus, act: Act) -> Standing | None:
     """Art. 29-31: only printed matter that was distributed, or an online work with ISSN or ISBN, publishes."""
-    if act.work.record.effectively_published or not act.establishes:
+    if act.work.record.effectively_published:
         return None
     note = act.work.record.effective_note or "the work is recorded as not effectively published"
     return Standing("not effectively published", "Art. 29.1", note.rstrip("."))
@@ -60,7 +66,7 @@ def effectively_published(_corpus: Corpus, act: Act) -> Standing | None:
 
 def accepted_by_author(_corpus: Corpus, act: Act) -> Standing | None:
     """Art. 36.1: a name that its author does not accept is not validly published."""
-    if act.record.accepted or not act.establishes:
+    if act.record.accepted:
         return None
     return Standing("not accepted by its author", "Art. 36.1", f"{act.work.byline} did not accept the name")
 
@@ -75,7 +81,7 @@ def described(_corpus: Corpus, act: Act) -> Standing | None:
 
 def rank_indicated(_corpus: Corpus, act: Act) -> Standing | None:
     """Art. 37.1, 37.3: a name needs a rank from 1953 on; an earlier one without is valid, but has no priority."""
-    if act.rank != "unranked" or not act.establishes:
+    if act.rank != UNRANKED.name:
         return None
     if act.work.year >= RANK_NEEDED_FROM:
         return Standing("not validly published", "Art. 37.1", "no rank was indicated, on or after 1 January 1953")
@@ -85,7 +91,7 @@ def rank_indicated(_corpus: Corpus, act: Act) -> Standing | None:
 def basionym_referred_to(_corpus: Corpus, act: Act) -> Standing | None:
     """Art. 41.5: from 1953 on a combination needs a full and direct reference to its basionym."""
     given = act.record.basionym_reference
-    if not act.establishes or act.work.year < FULL_REFERENCE_FROM or given not in ("partial", "none"):
+    if act.work.year < FULL_REFERENCE_FROM or given not in ("partial", "none"):
         return None
     reason = f"the reference to the {'replaced name' if act.replaces else 'basionym'} is {given}, after 1952"
     return Standing("not validly published", "Art. 41.5", reason)
@@ -93,37 +99,33 @@ def basionym_referred_to(_corpus: Corpus, act: Act) -> Standing | None:
 
 def first_of_its_words(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 6.3 Note 2: the same name on the same type, published again, is an isonym without standing."""
-    acts = [one for one in corpus.acts_of(act.name) if one.establishes]
-    if not act.establishes or acts[0].id == act.id:
+    first = corpus.publishing_act(act.name)
+    if first is None or first.id == act.id:
         return None
-    return Standing("isonym", "Art. 6.3 Note 2", f"{acts[0].work.byline} had published it on the same type")
+    return Standing("isonym", "Art. 6.3 Note 2", f"{first.work.byline} had published it on the same type")
 
 
 def no_earlier_homonym(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 53.1: a name spelled like an earlier one of the same rank on another type is illegitimate."""
-    if not act.establishes:
-        return None
     for same in corpus.homonyms.get(words(corpus.names[act.name].name), ()):
-        if same == act.name:
-            continue
-        entry = corpus.names[same]
-        first = corpus.acts[entry.acts[0]]
-        if first.work.record.effectively_published and first.work.date < act.work.date:
-            earlier = f"{format_name(entry.name)} {first.work.year}"
+        first = corpus.publishing_act(same)
+        if same != act.name and first is not None and _published_before(first, act):
+            earlier = f"{format_name(corpus.names[same].name)} {first.work.year}"
             return Standing("later homonym, illegitimate", "Art. 53.1", f"{earlier} has the same words on another type")
     return None
 
 
+def _published_before(first: Act, act: Act) -> bool:
+    return first.work.record.effectively_published and first.work.date < act.work.date
+
+
 def not_superfluous(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 52.1: a name that took in the type of an older name of its rank, which ought to have been used."""
-    if not act.establishes:
-        return None
     for cited in act.cites:
-        entry = corpus.names[cited]
-        if cited in (act.basionym, act.replaces, act.name) or entry.rank != act.rank or not entry.acts:
+        entry, first = corpus.names[cited], corpus.publishing_act(cited)
+        if cited in (act.basionym, act.replaces, act.name) or entry.rank != act.rank:
             continue
-        first = corpus.acts[entry.acts[0]]
-        if first.work.record.effectively_published and first.work.date < act.work.date:
+        if first is not None and _published_before(first, act):
             reason = f"it took in the type of {format_name(entry.name)}, which ought to have been used"
             if act.basionym is not None:
                 return Standing("superfluous, yet legitimate", "Art. 52.4", f"{reason}; it rests on a basionym")
@@ -133,11 +135,11 @@ def not_superfluous(corpus: Corpus, act: Act) -> Standing | None:
 
 def rests_on_legitimate_name(corpus: Corpus, act: Act) -> Standing | None:
     """Art. 6.10, 58.1: a basionym must be legitimate; on an illegitimate name rests a new name, dated from then."""
-    if act.basionym is None or not act.establishes:
+    published = corpus.publishing_act(act.basionym) if act.basionym is not None else None
+    if act.basionym is None or published is None:
         return None
-    published = [one for one in corpus.acts_of(act.basionym) if one.establishes]
     # The two rules by which a name is illegitimate here; they look at no basionym, so a circle of them does no harm.
-    faults = [rule(corpus, published[0]) for rule in (no_earlier_homonym, not_superfluous)] if published else []
+    faults = (rule(corpus, published) for rule in (no_earlier_homonym, not_superfluous))
     if not any(fault is not None and fault.label.endswith(", illegitimate") for fault in faults):
         return None
     older = format_name(corpus.names[act.basionym].name)
@@ -163,5 +165,4 @@ RULES: tuple[Rule, ...] = (
     no_earlier_homonym,
     not_superfluous,
     rests_on_legitimate_name,
-    spelled_as_published,
 )

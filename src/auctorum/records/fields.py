@@ -22,7 +22,8 @@ def _kebab(name: str) -> str:
 CONFIG = ConfigDict(extra="forbid", alias_generator=_kebab, str_strip_whitespace=True)
 
 Words = Annotated[str, StringConstraints(min_length=1)]
-Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(?:-[a-z0-9]+)*$", max_length=80)]
+ID_PATTERN = r"^[a-z0-9]+(?:-[a-z0-9]+)*$"
+Identifier = Annotated[str, StringConstraints(pattern=ID_PATTERN, max_length=80)]
 Date = Annotated[str, AfterValidator(check_date)]
 
 

@@ -39,12 +39,12 @@ class _Reader:
         """The bytes of a plain file of bearable size; None and a problem otherwise."""
         place = Place(shown(path), 1, 1)
         try:
-            if not stat.S_ISREG(path.stat().st_mode):
+            status = path.stat()
+            if not stat.S_ISREG(status.st_mode):
                 self.problems.append(Problem(place, "is no plain file", "put a file there, or take it away"))
                 return None
-            if path.stat().st_size > MAX_BYTES:
-                size = path.stat().st_size / 1e6
-                what = f"the file has {size:.0f} MB; records are read up to {MAX_BYTES / 1e6:.0f} MB"
+            if status.st_size > MAX_BYTES:
+                what = f"the file has {status.st_size / 1e6:.0f} MB; records are read up to {MAX_BYTES / 1e6:.0f} MB"
                 self.problems.append(Problem(place, what, "split it; one file holds one publication"))
                 return None
             return path.read_bytes()
@@ -83,12 +83,11 @@ class _Reader:
         self.problems += problems
         if data is None:
             return None
-        flat = cache.flatten(data)
         found, faults = validate_and_salvage(record, data)
         places = Places(text, file) if faults else None
         self.problems += [_pinpointed(fault, places) for fault in faults]
         if not problems and not faults:
-            self.used[key] = flat
+            self.used[key] = cache.flatten(data)
         return found
 
     def rows(self, path: Path, record: type[T], characters: Iterable[str]) -> tuple[T, ...]:
@@ -123,9 +122,8 @@ def read(
 
     A missing kb.yaml or characters.yaml is a problem, too; reading goes on with an empty one.
     """
-    store = cache.cache_file(kb)
-    use_cache = use_cache and store is not None
-    reader = _Reader(cache.load(store) if use_cache and store else {})
+    store = cache.cache_file(kb) if use_cache else None
+    reader = _Reader(cache.load(store) if store else {})
     settings = _required(reader, kb / "kb.yaml", schema.Settings) or schema.Settings(title=kb.resolve().name)
     characters = _required(reader, kb / "characters.yaml", schema.Characters) or schema.Characters(characters=())
     paths = sorted((kb / "literature").glob("*.yaml"))
@@ -146,7 +144,7 @@ def read(
         labels=reader.rows(kb / "labels.csv", schema.Label, known),
     )
     reader.problems += _stray_files(kb)
-    if use_cache and store and reader.used != reader.kept:
+    if store and reader.used != reader.kept:
         with contextlib.suppress(OSError):  # a cache that can't be written costs time, nothing else
             write_text(store, cache.dump(reader.used))
     return records, tuple(sorted(reader.problems))

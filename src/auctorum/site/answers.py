@@ -10,8 +10,8 @@ from typing import TypeVar
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
-from auctorum.corpus.model import Act, Corpus, Taxon, Treatment, Work
-from auctorum.names.format import format_name, parts, words
+from auctorum.corpus.model import Corpus, Taxon, Treatment, Work
+from auctorum.names.format import format_name, parts
 from auctorum.names.name import Name
 from auctorum.nomenclature.history import History, history
 from auctorum.nomenclature.standing import Standing, standing
@@ -83,11 +83,6 @@ class Answers:
         return _grouped((taxon.group, taxon) for taxon in self.corpus.taxa.values())
 
     @cached_property
-    def acts_of_work(self) -> dict[str, tuple[Act, ...]]:
-        """The acts of each work that has any, in the order of its record."""
-        return _grouped((act.work.id, act) for act in self.corpus.acts.values())
-
-    @cached_property
     def uses_of_name(self) -> dict[str, tuple[tuple[Treatment, str], ...]]:
         """For each name the treatments that use it, by date, with its status there if another name heads them."""
 
@@ -106,15 +101,13 @@ class Answers:
     def name(self, name: str, authors: bool = False, link: bool = True) -> Rich:
         """A name as it is set, as a link to its page; with authors, too, where homonyms share the words."""
         entry = self.corpus.names[name].name
-        ambiguous = len(self.corpus.homonyms.get(words(entry), ())) > 1
-        rich = set_name(entry if authors or ambiguous else entry.bare)
+        rich = set_name(entry if authors or self.corpus.has_homonyms(name) else entry.bare)
         return linked(rich, self.name_paths[name]) if link else rich
 
     def taxon(self, taxon: str, authors: bool = False, link: bool = True) -> Rich:
         """A taxon under its current name, with its sense where it has one."""
         record = self.corpus.taxa[taxon]
-        sense = f", in the {record.sense} sense" if record.sense else ""
-        rich = (*self.name(record.current, authors, link=False), *plain(sense))
+        rich = (*self.name(record.current, authors, link=False), *plain(record.sense.suffix))
         return linked(rich, self.taxon_paths[taxon]) if link else rich
 
     def work(self, work: str) -> Rich:

@@ -11,6 +11,7 @@ from auctorum.characters.values import Modality, Share, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.summary import span_words
+from auctorum.names.ranks import UNRANKED
 from auctorum.nomenclature.history import Event, History
 from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
@@ -87,8 +88,8 @@ def _mark(answers: Answers, event: Event) -> Mark:
         if without_standing(event):
             return Mark(event.year, NO_STANDING, "hollow", label)
         shape = "square" if event.what == ActKind.NEW_TAXON else "diamond"
-        return Mark(event.year, event.rank or "unranked", shape, label, joined=True)
-    lane = {"synonym": SUNK, "misapplied": WRONG}.get(event.status, event.rank or "unranked")
+        return Mark(event.year, event.rank or UNRANKED.name, shape, label, joined=True)
+    lane = {"synonym": SUNK, "misapplied": WRONG}.get(event.status, event.rank or UNRANKED.name)
     return Mark(event.year, lane, _OF_STATUS.get(event.status, "query"), label)
 
 

@@ -48,8 +48,8 @@ def name_entries(answers: Answers) -> tuple[IndexEntry, ...]:
     """Names with the rank and year, and the spellings that works have used for them."""
     found = []
     for name in answers.corpus.names.values():
-        acts = answers.corpus.acts_of(name.id)
-        year = str(acts[0].work.year) if acts else ""
+        published = answers.corpus.publishing_act(name.id)
+        year = str(published.work.year) if published else ""
         variants = [format_name(variant, authors=False) for variant in name.variants]
         detail = ", ".join(filter(None, (name.rank, year, *(f"also spelt {variant}" for variant in variants))))
         found.append(IndexEntry(answers.name(name.id, authors=True), detail, answers.name_paths[name.id]))

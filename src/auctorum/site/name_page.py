@@ -16,7 +16,7 @@ from auctorum.site.words import Run
 def name_page(answers: Answers, entry: NameEntry) -> NamePage:
     """The whole page of one name."""
     acts = answers.corpus.acts_of(entry.id)
-    establishing = [act for act in acts if act.establishes]
+    published = answers.corpus.publishing_act(entry.id)
     same = [name for name in answers.corpus.groups.get(entry.group, ()) if name != entry.id]
     taxa = answers.taxa_of_group.get(entry.group, ())
     return NamePage(
@@ -24,7 +24,7 @@ def name_page(answers: Answers, entry: NameEntry) -> NamePage:
         rank=entry.rank,
         is_autonym=entry.is_autonym,
         variants=tuple(set_name(variant) for variant in entry.variants),
-        place=protologue(establishing[0]) if establishing else (),
+        place=protologue(published) if published else (),
         taxa=tuple(answers.taxon(taxon.id) for taxon in taxa),
         acts=tuple(act_row(answers, act) for act in acts),
         standing=tuple(

@@ -67,13 +67,11 @@ def read_words(readings: Iterable[Reading]) -> str:
 
 def name_row(answers: Answers, name: str) -> NameRow:
     """A name with authors, its place of publication and its standing in a few words."""
-    acts = [act for act in answers.corpus.acts_of(name) if act.establishes]
-    standing = tuple(f"{each.label} ({each.article})" if each.article.strip("-– ") else each.label
-                     for each in answers.standing(name))  # fmt: skip
+    published = answers.corpus.publishing_act(name)
     return NameRow(
         name=answers.name(name, authors=True), rank=answers.corpus.names[name].rank,
-        place=protologue(acts[0]) if acts else (),
-        standing=standing,
+        place=protologue(published) if published else (),
+        standing=tuple(map(str, answers.standing(name))),
     )  # fmt: skip
 
 
@@ -98,7 +96,7 @@ def act_row(answers: Answers, act: Act) -> ActRow:
     facts += [(label, value) for label, value in (("type", type_words(answers, act)), *_described(act)) if value]
     remarks = standing_of_act(answers.corpus, act)
     if remarks:
-        told = "; ".join(f"{one.label} ({one.article}): {one.reason}" for one in remarks)
+        told = "; ".join(f"{one}: {one.reason}" for one in remarks)
         facts.append(("standing", answers.text(told)))
     return ActRow(
         what=record.act, who=answers.work(act.work.id), place=protologue(act), rank=act.rank, facts=tuple(facts),

@@ -33,8 +33,7 @@ def work_page(answers: Answers, work: Work) -> WorkPage:
         facts=_facts(answers, work),
         note=answers.text(work.record.note),
         acts=tuple(
-            (answers.name(act.name, authors=True), act_row(answers, act))
-            for act in answers.acts_of_work.get(work.id, ())
+            (answers.name(act.name, authors=True), act_row(answers, act)) for act in answers.corpus.acts_in(work.id)
         ),
         treatments=tuple(_treatment(answers, treatment) for treatment in treated),
         leaves_out=_left_out(answers, work),
@@ -98,7 +97,7 @@ def _left_out(answers: Answers, work: Work) -> tuple[Rich, ...]:
 def author_page(answers: Answers, author: str) -> AuthorPage:
     """The whole page of one author."""
     works = [work for work in answers.corpus.works.values() if author in work.authors]
-    acts = [act for work in works for act in answers.acts_of_work.get(work.id, ()) if act.establishes]
+    acts = [act for work in works for act in answers.corpus.acts_in(work.id) if act.establishes]
     names = dict.fromkeys(act.name for act in acts)
     treated = [treatment for work in works for treatment in answers.corpus.by_work.get(work.id, ())]
     return AuthorPage(
