@@ -194,7 +194,7 @@ def _cited_data(one: Cited) -> dict[str, object]:
         "place": one.place,
         "work": one.work,
         "notes": list(one.notes),
-        "validly_published": not one.is_designation,
+        "designation": one.is_designation,
         "autonym": one.is_autonym,
         "spellings": [
             {"name": format_name(other.name), "work": other.source.work if other.source else one.work}
