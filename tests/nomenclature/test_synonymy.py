@@ -237,6 +237,55 @@ def test_an_autonym_stands_in_the_block_of_its_type_from_the_date_that_establish
     )
 
 
+def test_the_autonym_of_the_code_s_example_stands_by_its_own_date() -> None:
+    """ICN Art. 11.6, the example of Heracleum, years too from memory: the autonym dates from subsp. lecokii, 1879."""
+    corpus = made(
+        work("l-1753", acts("name: Heracleum sibiricum, act: new taxon, authors: L.")),
+        work("godron-1848", acts("name: Heracleum lecokii, act: new taxon, authors: Godr. & Gren.")),
+        work(
+            "nyman-1879",
+            acts("name: Heracleum sibiricum subsp. lecokii, act: change of rank, basionym: Heracleum lecokii"),
+        ),
+        work(
+            "simonk-1887",
+            acts("name: Heracleum sphondylium subsp. sibiricum, act: change of rank, basionym: Heracleum sibiricum")
+            + treats(
+                "taxon: Heracleum sphondylium subsp. sibiricum, "
+                "synonyms: [Heracleum sibiricum subsp. sibiricum, Heracleum sibiricum subsp. lecokii]"
+            ),
+        ),
+    )
+    found = synonymy(corpus, "heracleum-sphondylium-subsp-sibiricum")
+    assert [format_name(one.name) for one in found.homotypic] == [
+        "Heracleum sibiricum L.",
+        "Heracleum sibiricum L. subsp. sibiricum",
+    ]
+    assert [one.id for one in found.heterotypic[0].names] == ["heracleum-lecokii", "heracleum-sibiricum-subsp-lecokii"]
+    later = synonymy(corpus, "heracleum-sibiricum")
+    assert [one.id for one in later.homotypic] == [
+        "heracleum-sibiricum-subsp-sibiricum",
+        "heracleum-sphondylium-subsp-sibiricum",
+    ]
+
+
+def test_a_misapplication_is_cited_as_the_code_recommends() -> None:
+    """ICN Rec. 50D, the example of Ficus exasperata, from memory: the author whose name it is, then who misused it."""
+    uses = "Durand in Ann. Mus. Congo Belge, Bot., ser. 2, 1: 54. 1899; De Wildeman, Miss. Laurent: 26. 1905"
+    corpus = made(
+        work("vahl-1805", acts("name: Ficus exasperata, act: new taxon")),
+        work("warb-1904", acts("name: Ficus stortophylla, act: new taxon")),
+        work(
+            "later-1909",
+            treats(
+                "taxon: Ficus stortophylla, misapplied: [Ficus exasperata], "
+                f'verbatim: "F. exasperata auct. non Vahl: {uses}."'
+            ),
+        ),
+    )
+    text = as_text(synonymy(corpus, "ficus-stortophylla"))
+    assert f"  – Ficus exasperata auct. non Vahl: {uses} [sec. Later 1909]\n" in text
+
+
 def test_the_wide_and_the_strict_sense_have_synonymies_of_their_own() -> None:
     """What is sunk into the species beside sisters is no synonym of its autonym, and the reverse."""
     corpus = made(

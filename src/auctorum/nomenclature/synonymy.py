@@ -110,7 +110,8 @@ def _placements(corpus: Corpus, names: Collection[str], works: Collection[str] |
             yield Placement(one.work.id, one.accepted_as)
         elif any(name in names for name in one.synonyms):
             yield Placement(one.work.id, one.accepted_as or one.name)
-        elif one.parent is not None and one.parent in names:  # who places a plant in a taxon accepts it, without an entry of its own
+        elif one.parent is not None and one.parent in names:
+            # Who places a plant in a taxon accepts it, without an entry of its own.
             yield Placement(one.work.id, one.parent)
 
 
