@@ -237,6 +237,26 @@ def test_an_autonym_stands_in_the_block_of_its_type_from_the_date_that_establish
     )
 
 
+@pytest.mark.parametrize(
+    ("beside", "notes", "order"),
+    [
+        pytest.param("var. longum", {}, ["album-var-album", "niveum"], id="variety"),
+        pytest.param("subsp. longum", {}, ["niveum", "album-var-album"], id="another-rank"),
+        pytest.param("var. longum", {"longum": ("nom. inval.",)}, ["niveum", "album-var-album"], id="designation"),
+    ],
+)
+def test_what_establishes_an_autonym(beside: str, notes: dict[str, tuple[str, ...]], order: list[str]) -> None:
+    """A validly published name of the same rank (ICN Art. 26.3); without one it has no date and stands last."""
+    corpus = made(
+        work("a-1850", acts("name: Exemplum album, act: new taxon")),
+        work("b-1860", acts(f"name: Exemplum album {beside}, act: new taxon")),
+        work("c-1900", acts("name: Exemplum niveum, act: new taxon, cites: [Exemplum album]")),
+        work("d-1950", treats("taxon: Exemplum album var. album")),
+    )
+    found = synonymy(corpus, "exemplum-album", notes=lambda name: notes.get(name.rpartition("-")[2], ()))
+    assert [one.id.removeprefix("exemplum-") for one in found.homotypic] == order
+
+
 def test_the_autonym_of_the_code_s_example_stands_by_its_own_date() -> None:
     """ICN Art. 11.6, the example of Heracleum, years too from memory: the autonym dates from subsp. lecokii, 1879."""
     corpus = made(
@@ -308,6 +328,39 @@ def test_the_wide_and_the_strict_sense_have_synonymies_of_their_own() -> None:
     assert sorted(one.id for one in (wide.accepted, *wide.homotypic)) == sorted(
         one.id for one in (strict.accepted, *strict.homotypic)
     )
+
+
+def test_who_keeps_the_very_name_is_asked_in_whichever_sense() -> None:
+    """The second work keeps no sister in the species: it means the strict sense, and yet the species."""
+    corpus = made(
+        VANE,
+        ORRIN,
+        PERALVO,
+        work("m-1890", acts("name: Exemplum minus, act: new taxon")),
+        work(
+            "wide-1960",
+            treats(
+                "taxon: Exemplum album",
+                "taxon: Exemplum album var. album, under: Exemplum album",
+                "taxon: Exemplum album var. longum, under: Exemplum album",
+            ),
+        ),
+        work("strict-1970", treats("taxon: Exemplum album, synonyms: [Exemplum minus]", "taxon: Exemplum longum")),
+        BRANDOW,
+    )
+    assert {taxon.sense for taxon in corpus.taxa.values() if taxon.group == "exemplum-album"} == {"wide", "strict"}
+    for name in ("exemplum-album", "exemplum-album-var-album"):
+        assert [block.names[0].id for block in synonymy(corpus, name).heterotypic] == ["exemplum-minus"]
+
+
+def test_a_work_is_named_once_for_a_type_and_misapplied_names_stand_by_date() -> None:
+    both = "taxon: Exemplum album, page: '2', synonyms: [Exemplum longum, Exemplum album var. longum]"
+    misapplied = "misapplied: [Exemplum longicalcaratum, Exemplum pendulum]"
+    found = synonymy(
+        made(VANE, ORRIN, PERALVO, BRANDOW, work("w-1950", treats(f"{both}, {misapplied}"))), "exemplum-album"
+    )
+    assert [[str(one) for one in block.according_to] for block in found.heterotypic] == [["W 1950: 2"]]
+    assert [one.id for one in found.misapplied] == ["exemplum-pendulum", "exemplum-longicalcaratum"]
 
 
 def test_notes_follow_the_place_and_designations_stand_in_quotation_marks() -> None:
@@ -434,6 +487,14 @@ def test_other_spellings(printed: str, shown: str) -> None:
     assert as_text(synonymy(made(PERALVO, variant), "exemplum-longicalcaratum")).splitlines()[0].endswith(shown)
 
 
+def test_a_spelling_is_given_once_as_the_first_work_prints_it() -> None:
+    said = "name: Exemplum longecalcaratum, act: variant spelling, of: Exemplum longicalcaratum"
+    first = as_text(
+        synonymy(made(PERALVO, work("t-1960", acts(said)), work("s-1950", acts(said))), "exemplum-longicalcaratum")
+    ).splitlines()[0]
+    assert first == "Exemplum longicalcaratum Peralvo, Anales: 81. 1926 (as “longecalcaratum” in S 1950)"
+
+
 def test_a_spelling_of_the_protologue_itself_needs_no_source() -> None:
     own = PERALVO + "- {name: Exemplum longecalcaratum, act: variant spelling, of: Exemplum longicalcaratum}\n"
     first = as_text(synonymy(made(own), "exemplum-longicalcaratum")).splitlines()[0]
@@ -480,6 +541,27 @@ def test_uses_meant_by_a_misapplication(verbatim: str, used_in: tuple[str, ...])
 def test_accepted_name(name: str, works: list[str] | None, accepted: tuple[str, str] | None) -> None:
     found = accepted_name(made(*ALL), name, works)
     assert (found and (found.work, found.accepted)) == accepted
+
+
+@pytest.mark.parametrize(
+    ("effective", "accepted"),
+    [
+        pytest.param("true", ("late-1960", "exemplum-album"), id="species-before-its-autonym"),
+        pytest.param(
+            "false", ("early-1950", "exemplum-album-var-album"), id="works-not-effectively-published-do-not-count"
+        ),
+    ],
+)
+def test_accepted_name_of_a_name_that_only_its_type_places(effective: str, accepted: tuple[str, str]) -> None:
+    late = treats("taxon: Exemplum album var. album, under: Exemplum album", "taxon: Exemplum album")
+    corpus = made(
+        VANE,
+        work("x-1900", acts("name: Exemplum niveum, act: new taxon, cites: [Exemplum album]")),
+        work("early-1950", treats("taxon: Exemplum album var. album")),
+        work("late-1960", late).replace("type: ", f"effectively-published: {effective}, type: ", 1),
+    )
+    found = accepted_name(corpus, "exemplum-niveum")
+    assert found is not None and (found.work, found.accepted) == accepted
 
 
 def test_who_places_a_plant_in_a_taxon_accepts_it() -> None:
