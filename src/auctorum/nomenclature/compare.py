@@ -158,12 +158,11 @@ def _lies_in(corpus: Corpus, side: Positions, group: str, within: str) -> bool:
 def _place(corpus: Corpus, change: Change) -> tuple[object, ...]:
     """Key by which changes stand in order; under one accepted name its own type comes first."""
 
-    def one(position: Position | None) -> tuple[bool, str]:
+    def one(position: Position | None) -> tuple[bool, str, bool]:
         name = position.accepted if position else None
-        return (name is None, words(corpus.names[name].name) if name else "")
+        return (name is None, words(corpus.names[name].name) if name else "", position is None or not position.is_kept)
 
-    is_own = any(position is not None and position.is_kept for position in (change.a, change.b))
-    return (change.genus, one(change.a), not is_own, one(change.b), change.group)
+    return (change.genus, one(change.a), one(change.b), change.group)
 
 
 def _change(corpus: Corpus, a: Positions, b: Positions, group: str) -> Change:
@@ -240,7 +239,7 @@ def _absence(corpus: Corpus, work: Work, group: str) -> Absence:
     if not any(name.genus == cover.genus and cover.species in ("", name.species) for name in names for cover in covers):
         return Absence.OUTSIDE
     first = corpus.publishing_act(group)
-    if first is not None and work.date.certainly_before(first.work.date):
+    if first is not None and work.date.latest < first.work.date.earliest:
         return Absence.EARLIER
     return Absence.SILENT
 
