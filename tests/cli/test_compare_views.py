@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import itertools
 import json
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
+from auctorum.cli.common import load
 from auctorum.cli.compare import compare
 from auctorum.nomenclature.compare import UnknownWork
+from auctorum.nomenclature.compare import compare as compare_works
+from auctorum.nomenclature.compare_wording import plain, sentence
 
 KB = str(Path(__file__).parents[2] / "kb")
 
@@ -135,3 +139,23 @@ def test_a_work_compared_with_itself_shows_no_change() -> None:
 def test_lines_wrap_at_the_width_of_the_terminal() -> None:
     out = invoke(*sec("quessel-1951", "dunsary-1979"), columns=60)[1]
     assert max(len(line) for line in out.splitlines()) <= 60
+
+
+def test_every_two_works_of_the_demo_and_the_way_back() -> None:
+    """Each type that a work treats once, and what one way gains, divides or widens the other loses, unites, narrows."""
+    corpus, _ = load(Path(KB))
+    for a, b in itertools.combinations(corpus.works, 2):
+        found, back = compare_works(corpus, a, b), compare_works(corpus, b, a)
+        groups = [change.group for change in found.changes]
+        treated = {corpus.names[one.name].group for work in (a, b) for one in corpus.by_work.get(work, ())}
+        assert len(set(groups)) == len(groups) and treated <= set(groups)
+        assert (found.gained, found.lost) == (back.lost, back.gained)
+        assert sorted(found.renamed) == sorted((old, new) for new, old in back.renamed)
+        there = {change.group: change for change in back.changes}
+        for change in found.changes:
+            other = there[change.group]
+            assert (change.gains, change.loses, change.moves) == (other.loses, other.gains, other.moves)
+            assert change.is_change is other.is_change and "None" not in plain(sentence(corpus, found, change))
+        assert {(one.is_division, one.whole) for one in found.regroupings} == {
+            (not one.is_division, one.whole) for one in back.regroupings
+        }

@@ -88,7 +88,7 @@ WIDE = "Exemplum album; synonyms: [Exemplum longum]"
                 "album": "Exemplum album is narrower in Bob 1950 than in Ann 1900: "
                 "it leaves out Exemplum nigrum var. longum",
                 "album var. longum": "Exemplum album var. longum in Ann 1900 is Exemplum nigrum var. longum "
-                "in Bob 1950: another parent on the same type",
+                "in Bob 1950: another species on the same type",
                 "nigrum": "Exemplum nigrum is wider in Bob 1950 than in Ann 1900: "
                 "it takes in Exemplum album var. longum",
             },
@@ -97,7 +97,7 @@ WIDE = "Exemplum album; synonyms: [Exemplum longum]"
         pytest.param(
             ["Exemplum album"],
             ["Alterum album"],
-            {"album": "Exemplum album in Ann 1900 is Alterum album in Bob 1950: another parent on the same type"},
+            {"album": "Exemplum album in Ann 1900 is Alterum album in Bob 1950: another genus on the same type"},
             id="moved-to-another-genus",
         ),
         pytest.param(
@@ -163,7 +163,7 @@ WIDE = "Exemplum album; synonyms: [Exemplum longum]"
             [WIDE],
             ["Exemplum longum; status: synonym; accepted-as: Alterum album", "Alterum album"],
             {
-                "album": "Exemplum album in Ann 1900 is Alterum album in Bob 1950: another parent on the same type",
+                "album": "Exemplum album in Ann 1900 is Alterum album in Bob 1950: another genus on the same type",
                 "album var. longum": "Exemplum longum: a synonym of Exemplum album in Ann 1900, "
                 "a synonym of Alterum album in Bob 1950",
             },

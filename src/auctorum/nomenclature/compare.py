@@ -126,7 +126,10 @@ def compare(corpus: Corpus, work_a: str, work_b: str, within: str | None = None)
         groups = {group for group in groups if any(_lies_in(corpus, side, group, within) for side in (a, b))}
     changes = sorted((_change(corpus, a, b, group) for group in groups), key=lambda one: _place(corpus, one))
     pairs = [names for change in changes if change.absence is not Absence.OUTSIDE for names in _names(corpus, change)]
-    by_words = {name: (words(entry.name), name) for name, entry in corpus.names.items()}.__getitem__
+
+    def by_words(name: str) -> tuple[str, str]:
+        return words(corpus.names[name].name), name
+
     return Comparison(
         a=a.work,
         b=b.work,

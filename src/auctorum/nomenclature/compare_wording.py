@@ -77,7 +77,7 @@ def _told_by_both(corpus: Corpus, change: Change, one: Position, two: Position, 
     if kind is Kind.KEPT:
         return (name, ": ", str(kind), ", with doubt in both" if one.status is Status.DOUBTFUL else "")
     if kind is Kind.RENAMED:
-        moves = " and ".join(change.moves)
+        moves = " and ".join(_moved(corpus, one.name, two.name, move) for move in change.moves)
         return (name, f" in {a} is ", _name(corpus, two.name), f" in {b}: {moves} on the same type")
     if kind in _CIRCUMSCRIBED:
         return (name, f" is {_CIRCUMSCRIBED[kind]} in {b} than in {a}")
@@ -94,6 +94,14 @@ def _told_by_both(corpus: Corpus, change: Change, one: Position, two: Position, 
     if kind in (Kind.SUNK, Kind.MOVED):
         return (name, ", ", *before, f" in {a}, is ", *after, f" in {b}")
     return (name, ": ", *before, f" in {a}, ", *after, f" in {b}")
+
+
+def _moved(corpus: Corpus, old: str, new: str, move: Move) -> str:
+    """The move in words: of a name it is known what the other parent is."""
+    if move is not Move.PARENT:
+        return str(move)
+    same_genus = corpus.names[old].name.genus == corpus.names[new].name.genus
+    return "another species" if same_genus else "another genus"
 
 
 _CIRCUMSCRIBED = {
