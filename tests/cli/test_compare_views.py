@@ -9,11 +9,12 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from auctorum.cli.common import load
 from auctorum.cli.compare import compare
+from auctorum.corpus.link import link
 from auctorum.nomenclature.compare import UnknownWork
 from auctorum.nomenclature.compare import compare as compare_works
 from auctorum.nomenclature.compare_wording import plain, sentence
+from auctorum.records.read import read
 
 KB = str(Path(__file__).parents[2] / "kb")
 
@@ -143,7 +144,8 @@ def test_lines_wrap_at_the_width_of_the_terminal() -> None:
 
 def test_every_two_works_of_the_demo_and_the_way_back() -> None:
     """Each type that a work treats once, and what one way gains, divides or widens the other loses, unites, narrows."""
-    corpus, _ = load(Path(KB))
+    records, _ = read(Path(KB))
+    corpus, _ = link(records)
     for a, b in itertools.combinations(corpus.works, 2):
         found, back = compare_works(corpus, a, b), compare_works(corpus, b, a)
         groups = [change.group for change in found.changes]
