@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from auctorum.corpus.link import link
 from auctorum.corpus.model import Corpus
+from auctorum.nomenclature.code import Code, applied
 from auctorum.problems import Problem, Severity
 from auctorum.records import schema
 from auctorum.records.faults import validate_and_salvage
@@ -47,9 +48,15 @@ def corpus_of(
         characters=read_text(characters, schema.Characters, "characters.yaml"),
         literature=tuple(read_text(text, schema.Literature, file) for file, text in texts.items()),
     )
-    corpus, problems = link(records)
+    linked, problems = link(records)
+    corpus = applied(linked).corpus
     places = {file: Places(text, file) for file, text in texts.items()}
     return corpus, [str(_placed(problem, places)) for problem in problems]
+
+
+def code_of(*literature: str, settings: str = "title: Test\n") -> Code:
+    """The judgements on some literature files."""
+    return applied(corpus_of(*literature, settings=settings)[0])
 
 
 def _placed(problem: Problem, places: dict[str, Places]) -> Problem:

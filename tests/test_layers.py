@@ -42,7 +42,7 @@ DOORS = {
     "numpy": {"circumscription", "matching"},
 }
 # The record classes: pure, though they stand in the folder of an edge.
-SCHEMA = {f"records.{name}" for name in ("schema", "fields", "literature", "settings", "rows")}
+SCHEMA = {f"records.{name}" for name in ("schema", "fields", "acts", "literature", "settings", "rows")}
 STANDARD = __import__("sys").stdlib_module_names
 
 

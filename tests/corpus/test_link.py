@@ -102,7 +102,7 @@ treatments:
     assert corpus.by_work["pell-1940"][0].name == pell
     assert problems == [
         "dorn-1960.yaml:3:38: `Exemplum longum` may be 2 names "
-        "(write it with authors: Exemplum longum (Orrin) Vane & Tull; Exemplum longum Pell)"
+        "(write it with authors: Exemplum longum Pell; Exemplum longum Vane & Tull)"
     ]
 
 

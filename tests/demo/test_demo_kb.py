@@ -10,6 +10,7 @@ from auctorum.characters.units import convert
 from auctorum.characters.values import Range, States
 from auctorum.characters.vocabulary import Kind
 from auctorum.corpus.model import Corpus, Treatment
+from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.records.schema import ActKind, Basis
 
@@ -98,25 +99,26 @@ def test_colours_along_the_spectrum_have_references(corpus: Corpus) -> None:
             "quessel-1951.1", "Cremnocentron longecalcaratum", "orthographical variant", "61.1", id="other-spelling"
         ),
         pytest.param(
-            "wethercote-1958.2", "Cremnocentron album f. robustum", "not validly published", "41.5", id="partial"
+            "wethercote-1958.2", "Cremnocentron album f. robustum", "not valid: reference to the basionym incomplete",
+            "41.5", id="partial",
         ),
-        pytest.param("hollinsay-1962.1", "Cremnocentron album var. roseum", "nomen nudum", "38.1", id="no-description"),
+        pytest.param("hollinsay-1962.1", "Cremnocentron album var. roseum", "not valid: nomen nudum", "38.1",
+            id="no-description",),
         pytest.param(
-            "nunnaly-1987.1", "Cremnocentron ivernayense", "not effectively published", "29.1", id="thesis"
+            "nunnaly-1987.1", "Cremnocentron ivernayense", "not valid: not effectively published", "29.1",
+            id="thesis",
         ),
     ],
 )  # fmt: skip
-def test_case_of_the_code_is_found_and_documented(
-    corpus: Corpus, act: str, name: str, label: str, article: str
-) -> None:
-    found = corpus.acts[act]
+def test_case_of_the_code_is_found_and_documented(code: Code, act: str, name: str, label: str, article: str) -> None:
+    found = code.corpus.acts[act]
     assert found.record.name == name
-    assert [one.label for one in standing_of_act(corpus, found)] == [label]
+    assert [one.label for one in standing_of_act(code, found)] == [label]
     assert f"Art. {article}" in found.record.note
 
 
-def test_no_other_act_has_a_fault(corpus: Corpus) -> None:
-    assert sum(bool(standing_of_act(corpus, act)) for act in corpus.acts.values()) == 8
+def test_no_other_act_has_a_fault(code: Code) -> None:
+    assert sum(bool(standing_of_act(code, act)) for act in code.corpus.acts.values()) == 8
 
 
 def test_replacement_name_takes_the_type_of_the_homonym(corpus: Corpus) -> None:

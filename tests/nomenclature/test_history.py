@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from auctorum.nomenclature.code import applied
 from auctorum.nomenclature.history import history, latest_placement
 from auctorum.nomenclature.standing import standing, standing_of_act
 from building import corpus_of
@@ -38,7 +39,7 @@ EARLY = work("early-1880", "Early", "covers: [Exemplum]\n")
 def found():
     corpus, problems = corpus_of(LATE, MISS, SELK, VANE, TULL, ORRIN, EARLY)
     assert problems == []
-    return history(corpus, "exemplum-album-var-longum")
+    return history(applied(corpus), "exemplum-album-var-longum")
 
 
 def test_events_stand_in_order_of_time(found) -> None:
@@ -80,21 +81,21 @@ def test_latest_placement() -> None:
         pytest.param(
             [work("a-1950", "A", "acts:\n- {name: Exemplum b-c, act: new taxon}\n", effectively_published="false")],
             "exemplum-b-c",
-            "not effectively published",
+            "not valid: not effectively published",
             "Art. 29.1",
             id="thesis",
         ),
         pytest.param(
             [work("a-1950", "A", "acts:\n- {name: Exemplum b-c, act: new taxon, accepted: false}\n")],
             "exemplum-b-c",
-            "not accepted by its author",
+            "not valid: not accepted by its author",
             "Art. 36.1",
             id="provisional",
         ),
         pytest.param(
             [work("a-1950", "A", "acts:\n- {name: Exemplum b-c, act: new taxon, description: {kind: none}}\n")],
             "exemplum-b-c",
-            "nomen nudum",
+            "not valid: nomen nudum",
             "Art. 38.1",
             id="nomen-nudum",
         ),
@@ -108,7 +109,7 @@ def test_latest_placement() -> None:
         pytest.param(
             [work("a-1953", "A", "acts:\n- {name: Exemplum b-c, act: new taxon, rank: unranked}\n")],
             "exemplum-b-c",
-            "not validly published",
+            "not valid: without rank",
             "Art. 37.1",
             id="unranked-from-1953",
         ),
@@ -123,7 +124,7 @@ def test_latest_placement() -> None:
                 ),
             ],
             "exemplum-d-e",
-            "not validly published",
+            "not valid: reference to the basionym incomplete",
             "Art. 41.5",
             id="partial-basionym-after-1952",
         ),
@@ -170,15 +171,15 @@ def test_latest_placement() -> None:
 def test_standing(texts: list[str], name: str, label: str, article: str) -> None:
     """Each rule of the Code (ICN, Shenzhen 2018) on the smallest records that show it, and nothing else said."""
     corpus, _ = corpus_of(*texts)
-    remarks = [one for act in corpus.acts_of(name) for one in standing_of_act(corpus, act)]
+    remarks = [one for act in corpus.acts_of(name) for one in standing_of_act(applied(corpus), act)]
     assert [(one.label, one.article) for one in remarks] == [(label, article)]
 
 
 def test_a_name_has_the_standing_of_the_act_that_published_it() -> None:
     """That somebody published it again, or spelt it otherwise, takes nothing from the first."""
     corpus, _ = corpus_of(work("a-1900", "A", TYPED), work("d-1910", "D", TYPED))
-    assert standing(corpus, "exemplum-b-c") == ()
-    assert [one.label for one in standing_of_act(corpus, corpus.acts_of("exemplum-b-c")[1])] == ["isonym"]
+    assert standing(applied(corpus), "exemplum-b-c") == ()
+    assert [one.label for one in standing_of_act(applied(corpus), corpus.acts_of("exemplum-b-c")[1])] == ["isonym"]
 
 
 def test_a_circle_of_basionyms_has_a_history_all_the_same() -> None:
@@ -188,7 +189,7 @@ def test_a_circle_of_basionyms_has_a_history_all_the_same() -> None:
     )
     corpus, problems = corpus_of(work("a-1900", "A", circle))
     assert "in a circle" in problems[0]
-    assert len(history(corpus, corpus.names["altera-rubra"].group).events) == 2
+    assert len(history(applied(corpus), corpus.names["altera-rubra"].group).events) == 2
 
 
 def test_the_first_of_two_homonyms_stands() -> None:
@@ -196,4 +197,4 @@ def test_the_first_of_two_homonyms_stands() -> None:
         work("a-1900", "A", "acts:\n- {name: Exemplum b-c, act: new taxon}\n"),
         work("d-1910", "D", "acts:\n- {name: Exemplum b-c, act: new taxon}\n"),
     )
-    assert standing(corpus, "exemplum-b-c-a-1900") == ()
+    assert standing(applied(corpus), "exemplum-b-c-a-1900") == ()

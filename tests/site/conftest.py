@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from auctorum.corpus.model import Corpus
+from auctorum.nomenclature.code import applied
 from auctorum.problems import Place, Problem, Severity
 from building import CHARACTERS, corpus_of
 
@@ -115,7 +116,7 @@ def site(corpus, problems) -> dict[str, str]:
     """Every text of the site, by path."""
     from auctorum.site.render import render
 
-    return dict(render(corpus, problems))
+    return dict(render(applied(corpus), problems))
 
 
 @pytest.fixture(scope="session")
@@ -127,4 +128,4 @@ def demo() -> dict[str, str]:
 
     records, problems = read(Path(__file__).parents[2] / "kb")
     corpus, more = link(records)
-    return dict(render(corpus, sorted([*problems, *more])))
+    return dict(render(applied(corpus), sorted([*problems, *more])))

@@ -11,6 +11,7 @@ from xml.etree import ElementTree
 
 import pytest
 
+from auctorum.nomenclature.code import applied
 from auctorum.site import render as rendering
 from auctorum.site.build import build
 from auctorum.site.render import render
@@ -108,7 +109,7 @@ def test_the_answer_of_a_taxon(site) -> None:
     text = words(site["taxa/exemplum-album-var-longum.html"])
     assert "Described as a variety by Orrin 1887, as Exemplum album var. longum." in text
     assert "Raised to species by Marsh & Tull 1904, as Exemplum longum." in text
-    assert "as Exemplum album f. longum (not effectively published, Art. 29.1)." in text
+    assert "as Exemplum album f. longum (not valid: not effectively published, Art. 29.1)." in text
     assert "One work that covers the group leaves it out." in text
     assert "Of four authors or teams who place it, two keep it as a variety (1887–1961)" in text
     assert "The latest, Hask 1961, keeps it as a variety, Exemplum album var. longum." in text
@@ -170,15 +171,15 @@ def test_no_machine_path_and_no_time_of_building(site) -> None:
 
 
 def test_the_same_records_give_the_same_bytes_on_one_core_and_on_all(corpus, problems, site, monkeypatch) -> None:
-    assert list(render(corpus, problems)) == list(site.items())
+    assert list(render(applied(corpus), problems)) == list(site.items())
     monkeypatch.setattr(rendering, "SERIAL_UP_TO", 0)
     monkeypatch.setattr(rendering.os, "cpu_count", lambda: 2)
-    assert list(render(corpus, problems)) == list(site.items())
+    assert list(render(applied(corpus), problems)) == list(site.items())
 
 
 def test_building_tells_each_file(corpus, problems, site, tmp_path) -> None:
     told: list[str] = []
-    assert build(corpus, problems, tmp_path / "site", told.append) == len(site) == len(told)
+    assert build(applied(corpus), problems, tmp_path / "site", told.append) == len(site) == len(told)
     for path, text in site.items():
         assert (tmp_path / "site" / path).read_bytes() == text.encode()
 
@@ -201,7 +202,7 @@ treatments:
     characters = CHARACTERS.replace("{name: green}", f"{{name: green, meaning: {quoted}}}")
     settings = f"title: {quoted}\ndescription: {quoted}\nnotice: {quoted}\ncautions: [{quoted}]\neditors: [{quoted}]\n"
     corpus, _ = corpus_of(literature, characters=characters, settings=settings)
-    return dict(render(corpus, ()))
+    return dict(render(applied(corpus), ()))
 
 
 def test_hostile_words_are_shown_and_never_run(hostile) -> None:
@@ -224,4 +225,4 @@ def test_the_index_of_search_is_data_alone(hostile) -> None:
 
 def test_an_empty_knowledge_base_has_pages_too() -> None:
     corpus, _ = corpus_of()
-    assert_links_lead_somewhere(dict(render(corpus, ())))
+    assert_links_lead_somewhere(dict(render(applied(corpus), ())))

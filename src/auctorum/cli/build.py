@@ -21,7 +21,8 @@ def build(ctx: click.Context, kb: Path, out: Path) -> None:
     """
     from auctorum.site.build import build as build_site
 
-    corpus, problems = load(kb)
+    code, problems = load(kb)
+    corpus = code.corpus
     pages = 0
 
     def told(_path: str) -> None:
@@ -30,7 +31,7 @@ def build(ctx: click.Context, kb: Path, out: Path) -> None:
         show(pages, len(corpus.names) + len(corpus.works) + len(corpus.taxa) + len(corpus.vocabulary))
 
     with progress_bar("Building") as show:
-        written = build_site(corpus, problems, out, progress=told)
+        written = build_site(code, problems, out, progress=told)
     errors = error_count(problems)
     click.echo(f"{written} files in {out}; open {out / 'index.html'}")
     if errors:

@@ -25,12 +25,12 @@ def check(ctx: click.Context, kb: Path, as_json: bool) -> None:
 
     In a CSV file the column counts cells. Exit code 1 if there is an error, 0 if there are warnings only.
     """
-    corpus, problems = load(kb)
+    code, problems = load(kb)
     errors = error_count(problems)
     if as_json:
         echo_json({"errors": errors, "warnings": len(problems) - errors, "problems": [_row(one) for one in problems]})
     else:
-        _show(corpus, problems, errors)
+        _show(code.corpus, problems, errors)
     ctx.exit(1 if errors else 0)
 
 

@@ -12,6 +12,7 @@ import click
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus, NameEntry
+    from auctorum.nomenclature.code import Code
     from auctorum.problems import Problem
 
 F = TypeVar("F", bound=Callable[..., Any])
@@ -26,25 +27,27 @@ kb_option = click.option(
 json_option = click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 
 
-def load(kb: Path) -> tuple[Corpus, tuple[Problem, ...]]:
-    """The linked knowledge base and every problem in it, each at its very place; shows progress on a terminal."""
+def load(kb: Path) -> tuple[Code, tuple[Problem, ...]]:
+    """The linked knowledge base under the Code, and every problem in it at its very place; shows progress."""
     from auctorum.corpus.link import link
+    from auctorum.nomenclature.code import applied
     from auctorum.records.read import collector_paused, pinpoint, read
 
     with collector_paused(), progress_bar("Reading") as progress:
         records, problems = read(kb, progress=progress)
         corpus, more = link(records)
-    return corpus, pinpoint([*problems, *more])
+        code = applied(corpus)
+    return code, pinpoint([*problems, *more])
 
 
-def load_quietly(kb: Path) -> Corpus:
+def load_quietly(kb: Path) -> Code:
     """The knowledge base; errors in it are counted on standard error, since an answer may miss something."""
-    corpus, problems = load(kb)
+    code, problems = load(kb)
     errors = error_count(problems)
     if errors:
         told = counted(errors, "error")
         click.echo(f"The knowledge base has {told}; what they concern is left out: auctorum check", err=True)
-    return corpus
+    return code
 
 
 def error_count(problems: Iterable[Problem]) -> int:

@@ -39,7 +39,7 @@ def compare(ctx: click.Context, taxon: str | None, sec: tuple[str, ...], kb: Pat
         raise click.UsageError(f"give --sec twice, for the work to start from and the work to go to; not {len(sec)}×")
     from auctorum.nomenclature.compare import compare as compare_works
 
-    corpus = load_quietly(kb)
+    corpus = load_quietly(kb).corpus
     within = find_name(corpus, taxon).id if taxon else None
     found = compare_works(corpus, *sec, within=within)
     if as_json:

@@ -32,7 +32,7 @@ def diagnosis(
     from auctorum.corpus.readings import find_character
     from auctorum.corpus.resolve import find_taxon
 
-    corpus = load_quietly(kb)
+    corpus = load_quietly(kb).corpus
     entry = find_name(corpus, taxon)
     asked = find_taxon(corpus, entry.id)
     chosen = {find_character(said, corpus.vocabulary).name for said in characters}

@@ -24,7 +24,7 @@ def export_graph(out: Path, name: str, kb: Path) -> None:
 
     if out.suffix not in (".graphml", ".svg"):
         raise click.BadParameter("end it in .graphml or .svg", param_hint="OUT")
-    corpus = load_quietly(kb)
+    corpus = load_quietly(kb).corpus
     if out.suffix == ".graphml":
         from auctorum.nomenclature.graph import graphml
 

@@ -25,9 +25,10 @@ def history(name: str, kb: Path, as_json: bool) -> None:
     """
     from auctorum.nomenclature.history import history as history_of
 
-    corpus = load_quietly(kb)
+    code = load_quietly(kb)
+    corpus = code.corpus
     entry = find_name(corpus, name)
-    found = history_of(corpus, entry.group)
+    found = history_of(code, entry.group)
     if as_json:
         echo_json(_data(corpus, found))
     else:

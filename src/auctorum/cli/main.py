@@ -15,6 +15,8 @@ from auctorum.problems import AuctorumError
 COMMANDS = {
     "check": ("check", "List every problem of the knowledge base."),
     "history": ("history", "How a name moved, and who holds which view."),
+    "synonymy": ("synonymy", "The names of a taxon, block by block, as a monograph prints them."),
+    "compare": ("compare", "What changes from one work's view to another's."),
     "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
     "match": ("match", "Which name a misspelt label means."),
     "build": ("build", "Build the static site."),

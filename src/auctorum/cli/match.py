@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
     from auctorum.matching.compare import Difference
     from auctorum.matching.match import Candidate, Match
+    from auctorum.nomenclature.code import Code
 
 
 @click.command()
@@ -38,14 +39,14 @@ def match(ctx: click.Context, labels: tuple[str, ...], file: IO[str] | None, kb:
     from auctorum.matching.index import index_corpus
     from auctorum.matching.match import match as match_label
 
-    corpus = load_quietly(kb)
-    index = index_corpus(corpus)
+    code = load_quietly(kb)
+    index = index_corpus(code.corpus)
     found = [match_label(label, index) for label in asked]
     if as_json:
-        echo_json([_data(corpus, one) for one in found])
+        echo_json([_data(code, one) for one in found])
     else:
         for number, one in enumerate(found):
-            _show(corpus, one, first=number == 0)
+            _show(code, one, first=number == 0)
     ctx.exit(1 if any(one.verdict == "none" for one in found) else 0)
 
 
@@ -62,38 +63,39 @@ def _standing(corpus: Corpus, name: str) -> tuple[str, str]:
     return (f"accepted {sec}" if placed.accepted == name else f"synonym of {accepted} {sec}"), accepted
 
 
-def _remarks(corpus: Corpus, name: str) -> list[str]:
+def _remarks(code: Code, name: str) -> list[str]:
     """What the Code says of the name, in short."""
     from auctorum.nomenclature.standing import standing
 
-    return [] if corpus.names[name].is_autonym else list(map(str, standing(corpus, name)))
+    return [] if code.corpus.names[name].is_autonym else list(map(str, standing(code, name)))
 
 
-def _ordered(corpus: Corpus, found: Match) -> list[Candidate]:
+def _ordered(code: Code, found: Match) -> list[Candidate]:
     """Candidates by score; of equal ones those first of which the Code has nothing to remark."""
-    return sorted(found.candidates, key=lambda one: (-one.score, bool(_remarks(corpus, one.id))))
+    return sorted(found.candidates, key=lambda one: (-one.score, bool(_remarks(code, one.id))))
 
 
-def _data(corpus: Corpus, found: Match) -> dict[str, object]:
+def _data(code: Code, found: Match) -> dict[str, object]:
     return {
         "label": found.label,
         "verdict": str(found.verdict),
         "why": found.why,
         "set_aside": list(found.set_aside),
-        "candidates": [_candidate(corpus, one) for one in _ordered(corpus, found)],
+        "candidates": [_candidate(code, one) for one in _ordered(code, found)],
     }
 
 
-def _candidate(corpus: Corpus, one: Candidate) -> dict[str, object]:
+def _candidate(code: Code, one: Candidate) -> dict[str, object]:
     from auctorum.names.format import format_name
 
+    corpus = code.corpus
     standing, accepted = _standing(corpus, one.id)
     return {
         "name": format_name(corpus.names[one.id].name),
         "score": round(one.score, 3),
         "kind": one.kind,
         "standing": standing,
-        "remarks": _remarks(corpus, one.id),
+        "remarks": _remarks(code, one.id),
         "accepted_name": accepted,
         "differences": [
             {"label": part.label_part, "name": part.name_part, "position": part.position, "kind": part.kind}
@@ -102,20 +104,20 @@ def _candidate(corpus: Corpus, one: Candidate) -> dict[str, object]:
     }
 
 
-def _show(corpus: Corpus, found: Match, *, first: bool) -> None:
+def _show(code: Code, found: Match, *, first: bool) -> None:
     from rich.text import Text
 
     from auctorum.cli.layout import console, italic
 
-    out = console()
+    out, corpus = console(), code.corpus
     if not first:
         out.print()
     out.print(Text.assemble(("“" + found.label + "”", "bold"), f": {_verdict(found)}"))
-    candidates = _ordered(corpus, found) if found.verdict == "several" else list(found.candidates)
+    candidates = _ordered(code, found) if found.verdict == "several" else list(found.candidates)
     shown = candidates if found.verdict == "several" else candidates[:1] if found.best else []
     for one in shown:
         out.print(Text.assemble("  ", italic(corpus.names[one.id].name), f"  score {one.score:.3f}"))
-        out.print(f"    {'; '.join([_standing(corpus, one.id)[0], *_remarks(corpus, one.id)])}")
+        out.print(f"    {'; '.join([_standing(corpus, one.id)[0], *_remarks(code, one.id)])}")
         if one.differences:
             out.print(f"    {'; '.join(_difference(part) for part in one.differences)}")
     if found.set_aside:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -33,13 +34,15 @@ def synonymy(name: str, sec: tuple[str, ...], form: str, kb: Path, as_json: bool
     The accepted name first, then the names on its type (≡), the names on other types that works sink into it (=),
     and names misapplied to it (–), by date, each with its place of publication. NAME may be any of them.
     """
+    from auctorum.nomenclature.standing import abbreviations
     from auctorum.nomenclature.synonymy import synonymy as synonymy_of
     from auctorum.nomenclature.synonymy_text import as_html, as_markdown, synonymy_data
 
-    corpus = load_quietly(kb)
+    code = load_quietly(kb)
+    corpus = code.corpus
     asked = find_name(corpus, name).id
     _check_works(corpus, sec)
-    found = synonymy_of(corpus, _accepted(corpus, asked, sec), works=sec or None)
+    found = synonymy_of(corpus, _accepted(corpus, asked, sec), works=sec or None, notes=partial(abbreviations, code))
     if as_json:
         echo_json(synonymy_data(found))
     elif form == "text":

@@ -11,7 +11,7 @@ from auctorum.corpus.references import References
 from auctorum.corpus.resolve import NameTable, name_alone
 from auctorum.names.name import Name
 from auctorum.names.parse import parse_authors
-from auctorum.names.ranks import UNRANKED, implied_rank, rank_named
+from auctorum.names.ranks import GENUS, UNRANKED, implied_rank, rank_named
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 from auctorum.records.dates import Dated
@@ -48,11 +48,15 @@ def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[
             act = Act(f"{work.id}.{number}", work, record, "", name.bare, _rank(record, name, problems))
             acts.append(act)
             _check_authors(record, problems)
-            rests_on = record.basionym or record.replaces
-            key = "basionym" if record.basionym else "replaces"
-            if rests_on and (known := _parsed(rests_on, record.place, problems, key)) is not None:
+            key = next((key for key in _RESTS_ON if getattr(record, key.replace("-", "_"))), "")
+            said = getattr(record, key.replace("-", "_")) if key else ""
+            known = _parsed(said, record.place, problems, key) if said else None
+            if known is not None and said not in record.excludes:  # without its type it rests on nothing (48.1)
                 older[act.id] = known
     return acts, older
+
+
+_RESTS_ON = ("basionym", "replaces", "same-taxon-as")
 
 
 def _parsed(said: str, place: Place, problems: list[Problem], key: str) -> Name | None:
@@ -75,6 +79,8 @@ def _rank(record: schema.Act, name: Name, problems: list[Problem]) -> str:
         return implied
     # A single word may be a genus or anything above it: its form tells no rank.
     told = implied != UNRANKED.name and (name.species or name.divisions)
+    if rank == GENUS.name and not name.lower and not name.divisions:
+        return rank  # a generic name of two words, which the Code judges (Art. 20.3)
     if told and rank != implied:
         what = f"the rank {rank} contradicts the name `{record.name}`, by its form a {implied}"
         problems.append(Problem(record.place, what, "correct the rank or the name", within=("rank",)))
@@ -82,11 +88,16 @@ def _rank(record: schema.Act, name: Name, problems: list[Problem]) -> str:
 
 
 def _check_authors(record: schema.Act, problems: list[Problem]) -> None:
-    if record.authors:
-        try:
-            parse_authors(record.authors)
-        except AuctorumError as error:
-            problems.append(error.at(record.place, "authors"))
+    for key, said in (
+        ("authors", record.authors),
+        ("ascribed-to", record.ascribed_to),
+        ("described-by", record.described_by),
+    ):
+        if said:
+            try:
+                parse_authors(said)
+            except AuctorumError as error:
+                problems.append(error.at(record.place, key))
 
 
 def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable:
@@ -137,4 +148,7 @@ def _linked(act: Act, name_of: Mapping[str, str], publishing: Mapping[str, str],
         of=about,
         cites=references.all_resolved(record.cites, work, place, "cites"),
         excludes=references.all_resolved(record.excludes, work, place, "excludes"),
+        against=references.all_resolved(record.against, work, place, "against"),
+        same_taxon=one("same-taxon-as", record.same_taxon_as),
+        above=one("under", record.under) if record.under else references.table.above(act.printed, work),
     )

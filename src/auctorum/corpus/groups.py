@@ -1,17 +1,19 @@
 """Which names share a type, and which taxa authors accept.
 
-Homotypic names: through basionym and replaced name, through one stated specimen, an autonym with its
-species (ICN Art. 26.1), and a superfluous name without a type of its own with the name it should have
-used (Art. 7.5). Names above species never share a group with a species: their types are names.
+Homotypic names: through basionym and replaced name (ICN Art. 7.3, 7.4) unless its type is shut out (48.1), through
+one specimen that is holotype, lectotype, neotype or conserved type, an autonym with its species (26.1), and a
+superfluous name without a type of its own with the name it should have used (7.5). Names above species never share
+a group with a species: their types are names.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from auctorum.corpus.model import Act, NameEntry, Sense, Taxon, Treatment
 from auctorum.names.ranks import SPECIES, rank_named
-from auctorum.records.schema import ActKind, Status
+from auctorum.records.schema import ActKind, Status, TypeRecord
 
 
 class Groups:
@@ -20,6 +22,9 @@ class Groups:
     def __init__(self, order: Iterable[str]) -> None:
         self._place = {id_: number for number, id_ in enumerate(order)}
         self._parent = {id_: id_ for id_ in self._place}
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._place)
 
     def find(self, id_: str) -> str:
         """Representative of the set that holds `id_`."""
@@ -37,39 +42,91 @@ class Groups:
 
 
 def type_groups(
-    order: Iterable[str], acts: Iterable[Act], autonyms: Mapping[str, str], ranks: Mapping[str, str]
+    order: Iterable[str],
+    acts: Iterable[Act],
+    autonyms: Mapping[str, str],
+    ranks: Mapping[str, str],
+    *,
+    later_types: bool = True,
 ) -> dict[str, str]:
-    """Name -> id of the earliest name on its type. `order` is the ids by date, `autonyms` autonym -> species."""
-    order = tuple(order)
+    """Name -> id of the earliest name on its type. `order` is the ids by date, `autonyms` autonym -> species.
+
+    Without `later_types`, types designated or conserved after the names were published do not count: by them
+    alone is judged what an author included (Art. 52.2).
+    """
+    acts = tuple(acts)
     groups = Groups(order)
-    specimens: dict[tuple[str, str], str] = {}
-    for act in acts:
-        if not act.establishes:
-            continue
-        for older in _shared_type(act):
-            if _has_specimen_type(ranks[older]) is _has_specimen_type(ranks[act.name]):
-                groups.join(act.name, older)
-        if not _has_specimen_type(ranks[act.name]):
-            continue
+    chosen = _later_types(acts) if later_types else {}
+    shut_out = []
+    specimens: dict[tuple[bool, str, str], str] = {}
+    for act in (act for act in acts if act.establishes):
+        if act.excludes:
+            shut_out.append(act)
+        elif act.name not in chosen or not chosen[act.name].conserved:
+            _join_older(groups, act, ranks)
         type_ = act.record.type
-        if type_ is not None and type_.specimen and act.record.act is ActKind.NEW_TAXON:
-            groups.join(act.name, specimens.setdefault((type_.specimen, type_.herbarium), act.name))
+        if type_ is not None and type_.settles and not _shared_type(act, ranks) and act.name not in chosen:
+            _join_specimen(groups, specimens, act.name, type_, ranks)
+    for name, later in chosen.items():
+        _join_specimen(groups, specimens, name, later.type, ranks)
     for autonym, species in autonyms.items():
         groups.join(autonym, species)
-    return {id_: groups.find(id_) for id_ in order}
+    for act in shut_out:  # now it is known which types are one
+        if groups.find(act.name) not in {groups.find(name) for name in act.excludes}:
+            excluded = {groups.find(name) for name in act.excludes}
+            if not any(groups.find(older) in excluded for older in _shared_type(act, ranks)):
+                _join_older(groups, act, ranks)
+    return {id_: groups.find(id_) for id_ in groups}
+
+
+@dataclass(frozen=True, slots=True)
+class _Later:
+    type: TypeRecord
+    conserved: bool
+
+
+def _later_types(acts: Iterable[Act]) -> dict[str, _Later]:
+    """Name -> the type chosen for it: a conserved one, else the first designated (Art. 9.19, 14.9; from memory)."""
+    found: dict[str, _Later] = {}
+    for act in acts:
+        type_ = act.record.type
+        conserved = act.record.act is ActKind.CONSERVATION
+        if type_ is None or not type_.settles or not (conserved or act.record.act is ActKind.TYPE_DESIGNATION):
+            continue
+        if act.work.record.effectively_published and (conserved or act.name not in found):
+            found[act.name] = _Later(type_, conserved)
+    return found
+
+
+def _join_older(groups: Groups, act: Act, ranks: Mapping[str, str]) -> None:
+    for older in _shared_type(act, ranks):
+        if _has_specimen_type(ranks[older]) is _has_specimen_type(ranks[act.name]):
+            groups.join(act.name, older)
+
+
+def _join_specimen(
+    groups: Groups,
+    specimens: dict[tuple[bool, str, str], str],
+    name: str,
+    type_: TypeRecord,
+    ranks: Mapping[str, str],
+) -> None:
+    key = (_has_specimen_type(ranks[name]), type_.specimen, type_.herbarium)
+    groups.join(name, specimens.setdefault(key, name))
 
 
 def _has_specimen_type(rank: str) -> bool:
     return rank_named(rank) >= SPECIES
 
 
-def _shared_type(act: Act) -> tuple[str, ...]:
+def _shared_type(act: Act, ranks: Mapping[str, str]) -> tuple[str, ...]:
     """The names whose type this act's name takes over."""
-    older = act.basionym or act.replaces
+    older = act.basionym or act.replaces or act.same_taxon
     if older is not None:
         return (older,)
-    superfluous = act.record.act is ActKind.NEW_TAXON and act.record.type is None and act.cites
-    return act.cites[:1] if superfluous else ()
+    if act.record.act is not ActKind.NEW_TAXON or act.record.type is not None:
+        return ()
+    return tuple(name for name in act.cites if ranks[name] == ranks[act.name])[:1]
 
 
 def included_groups(treatments: Iterable[Treatment], group_of: Mapping[str, str]) -> dict[str, frozenset[str]]:

@@ -88,6 +88,7 @@ def _entries(published: Sequence[Published], acts: Sequence[Act], references: Re
     ranks = {id_: implied_rank(name) for id_, name in named.items()} | {one.id: one.rank for one in published}
     groups = type_groups(order, acts, references.autonyms, ranks)
     of_name = _grouped((act.name, act.id) for act in acts)
+    publishing = _grouped((act.name, act.id) for act in acts if act.establishes)
     variants = _grouped((act.name, act.printed) for act in acts if act.record.act is ActKind.VARIANT_SPELLING)
     return {
         id_: NameEntry(
@@ -97,7 +98,8 @@ def _entries(published: Sequence[Published], acts: Sequence[Act], references: Re
             group=groups[id_],
             acts=of_name.get(id_, ()),
             variants=tuple(dict.fromkeys(variants.get(id_, ()))),
-            is_autonym=id_ in references.autonyms,
+            autonym_of=references.autonyms.get(id_),
+            published_by=next(iter(publishing.get(id_, ())), None),
         )
         for id_ in order
     }

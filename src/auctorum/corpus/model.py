@@ -54,22 +54,35 @@ class Act:
     basionym: str | None = None
     replaces: str | None = None
     of: str | None = None
+    same_taxon: str | None = None  # the older name whose epithet it takes up without citing it
+    above: str | None = None  # the genus or, below the species, the species it is published under
     cites: tuple[str, ...] = ()
     excludes: tuple[str, ...] = ()
+    against: tuple[str, ...] = ()
 
     @property
     def establishes(self) -> bool:
-        """Whether the act publishes a name, rather than saying something about one."""
-        return self.record.act not in (schema.ActKind.TYPE_DESIGNATION, schema.ActKind.VARIANT_SPELLING)
+        """Whether the act puts a name forward, rather than saying something about one."""
+        if self.record.act is schema.ActKind.USAGE:  # one without the type, or with another's epithet
+            return bool(self.record.excludes or self.record.same_taxon_as)
+        return self.record.act in _PUBLISHING
+
+
+_PUBLISHING = (
+    schema.ActKind.NEW_TAXON,
+    schema.ActKind.NEW_COMBINATION,
+    schema.ActKind.CHANGE_OF_RANK,
+    schema.ActKind.REPLACEMENT_NAME,
+)
 
 
 @dataclass(frozen=True, slots=True)
 class NameEntry:
-    """One name: its words with computed authors, rank, and the group of names that share its type.
+    """One name: its words with its authors, rank, and the group of names that share its type.
 
     `group` is the id of the earliest name on the same type. `acts` are the ids of the acts of it or about
-    it, by date; empty for an autonym (`parent` then is the species or genus that it
-    repeats) and for a name without protologue in the knowledge base.
+    it, by date; empty for an autonym and for a name without protologue in the knowledge base. `published_by` is
+    the act that publishes it: the first that does so validly, else the first that tries.
     """
 
     id: str
@@ -78,7 +91,13 @@ class NameEntry:
     group: str
     acts: tuple[str, ...] = ()
     variants: tuple[Name, ...] = ()
-    is_autonym: bool = False
+    autonym_of: str | None = None  # the species or genus that an autonym repeats
+    published_by: str | None = None
+
+    @property
+    def is_autonym(self) -> bool:
+        """Whether it stands without an act, since it repeats its species or genus (ICN Art. 22.1, 26.1)."""
+        return self.autonym_of is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,7 +246,8 @@ class Corpus:
 
     def publishing_act(self, name: str) -> Act | None:
         """The act that published a name; None for an autonym and for a name without protologue."""
-        return next((act for act in self.acts_of(name) if act.establishes), None)
+        by = self.names[name].published_by
+        return self.acts[by] if by is not None else None
 
     def statements_of(self, treatment: str) -> tuple[Statement, ...]:
         """Statements of one treatment in the order of its record."""

@@ -1,22 +1,22 @@
-"""Acts -> names: which act publishes a name, which repeats one, which is a homonym, and how each is cited.
+"""Acts -> names: which act publishes a name, which repeats one, which is a homonym.
 
 Two acts with the same words make one name if they rest on one type (the later is an isonym, ICN Art. 6.3
 Note 2), two names if they do not (the later is a homonym, Art. 53.1). Types are followed through basionyms
-and replaced names; two new taxa share a type if they state the same specimen.
+and replaced names; two new taxa share a type if they state the same specimen. Names carry the authors of
+their own here; those in parentheses depend on the Code's rules and are put in by `nomenclature`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import takewhile
+from itertools import chain, count
 
+from auctorum.corpus.credit import own_credit, shown
 from auctorum.corpus.model import Act, Work
 from auctorum.corpus.resolve import same_authors
 from auctorum.names.format import slug, words
-from auctorum.names.name import Authors, Credit, Name, Team
-from auctorum.names.parse import parse_authors
-from auctorum.problems import AuctorumError
+from auctorum.names.name import Authors, Name
 from auctorum.records.schema import ActKind
 
 
@@ -28,16 +28,6 @@ class Published:
     name: Name
     rank: str
     acts: tuple[Act, ...]
-
-
-def own_credit(act: Act) -> Credit:
-    """Authors of the name after the parentheses: as recorded, else those of the work (ICN Art. 46.1 Note 1)."""
-    if act.record.authors:
-        try:
-            return parse_authors(act.record.authors).own
-        except AuctorumError:
-            return Credit(Team((act.record.authors,)))  # named as a problem by the linker
-    return Credit(Team(act.work.authors))
 
 
 def older_act(act: Act, words_of: Mapping[str, Sequence[Act]], older: Name | None) -> Act | None:
@@ -60,54 +50,51 @@ def published_names(acts: Sequence[Act], older_names: Mapping[str, Name]) -> tup
     for act in acts:
         by_words.setdefault(words(act.printed), []).append(act)
     older = {act.id: older_act(act, by_words, older_names.get(act.id)) for act in acts}
+    by_id = {act.id: act for act in acts}
+    roots = {id_: by_id[root] for id_, root in _root_of(older).items()}
     found: list[Published] = []
+    taken: set[str] = set()
     for same_words in by_words.values():
         by_type: dict[str, list[Act]] = {}
         for act in same_words:
-            by_type.setdefault(_type_key(act, older), []).append(act)
+            by_type.setdefault(_type_key(act, roots), []).append(act)
         homonyms = len(by_type) > 1
         for members in by_type.values():
             first = members[0]
-            name = replace(first.printed.bare, authors=_citation(first, older))
-            found.append(Published(_id(name, first.work, homonyms), name, first.rank, tuple(members)))
+            name = replace(first.printed.bare, authors=Authors(own=shown(own_credit(first))))
+            found.append(Published(_id(name, first.work, homonyms, taken), name, first.rank, tuple(members)))
     return tuple(sorted(found, key=lambda one: (one.acts[0].work.date, one.acts[0].id)))
 
 
-def _id(name: Name, work: Work, homonyms: bool) -> str:
+def _id(name: Name, work: Work, homonyms: bool, taken: set[str]) -> str:
+    """An id of its own: the words; with author and year for homonyms, and a number where even those are shared."""
     own = Name("-".join(name.authors.own.team.members))
-    return f"{slug(name)}-{slug(own)}-{work.year}" if homonyms else slug(name)
+    plain = f"{slug(name)}-{slug(own)}-{work.year}" if homonyms else slug(name)
+    free = next(id_ for id_ in chain((plain,), (f"{plain}-{number}" for number in count(2))) if id_ not in taken)
+    taken.add(free)
+    return free
 
 
-def _roots(act: Act, older: Mapping[str, Act | None]) -> list[Act]:
-    """The act, then those it rests on, oldest last; a cycle ends where it closes."""
-    chain, seen = [act], {act.id}
-    while (next_ := older.get(chain[-1].id)) is not None and next_.id not in seen:
-        chain.append(next_)
-        seen.add(next_.id)
-    return chain
+def _root_of(older: Mapping[str, Act | None]) -> dict[str, str]:
+    """Act id -> id of the oldest act it rests on, itself if it rests on none; a circle ends where it closes."""
+    roots: dict[str, str] = {}
+    for start in older:
+        walk: dict[str, None] = {}
+        here = start
+        while here not in roots and here not in walk:
+            walk[here] = None
+            above = older.get(here)
+            here = here if above is None else above.id
+        if here not in roots:  # the oldest act, or a circle: then its first by id
+            circle = list(walk)
+            roots[here] = min(circle[circle.index(here) :])
+        roots |= dict.fromkeys(walk, roots[here])
+    return roots
 
 
-def _type_key(act: Act, older: Mapping[str, Act | None]) -> str:
-    root = _roots(act, older)[-1]
+def _type_key(act: Act, roots: Mapping[str, Act]) -> str:
+    root = roots[act.id]
     type_ = root.record.type
-    if type_ is not None and type_.specimen and root.record.act is ActKind.NEW_TAXON:
+    if type_ is not None and type_.settles and root.record.act is ActKind.NEW_TAXON:
         return f"{type_.specimen} {type_.herbarium}"
     return root.id
-
-
-def _citation(act: Act, older: Mapping[str, Act | None]) -> Authors:
-    """Parentheses hold the authors of the basionym itself, never those of a step between (ICN Art. 49.1)."""
-    roots = _roots(act, older)
-    carrying = sum(1 for _ in takewhile(_carries_an_epithet, roots))
-    # The first act that takes no epithet over published the basionym, unless it is the act itself.
-    basionym = own_credit(roots[min(carrying, len(roots) - 1)]) if carrying and len(roots) > 1 else Credit()
-    return Authors(basionym=_shown(basionym), own=_shown(own_credit(act)))
-
-
-def _carries_an_epithet(act: Act) -> bool:
-    return act.record.act in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK)
-
-
-def _shown(credit: Credit) -> Credit:
-    """`in` belongs to the reference, not to the name."""
-    return replace(credit, within=Team())

@@ -141,6 +141,20 @@ class NameTable:
             raise AmbiguousName(said, tuple(sorted(format_name(self._names[id_]) for id_ in ids)))
         return ids[0]
 
+    def above(self, name: Name, work: str) -> str | None:
+        """Id of the genus or species that the words of a name stand in; None if it is not known.
+
+        Of homonyms the one published in the same work is meant, else the earliest.
+        """
+        if name.lower:
+            over = Name(name.genus, name.species)
+        elif name.species or name.divisions:
+            over = Name(name.genus)
+        else:
+            return None
+        ids = self._by_words.get(words(over), ())
+        return next((id_ for id_ in ids if work in self._published_in.get(id_, ())), ids[0] if ids else None)
+
     def near(self, said: str) -> tuple[str, ...]:
         """The names most like the words, best first."""
         return nearest(said, self._by_words)

@@ -53,11 +53,17 @@ def same_epithet(a: str, b: str) -> bool:
     >>> same_epithet("albus", "alba"), same_epithet("niger", "nigrum"), same_epithet("alba", "albida")
     (True, True, False)
     """
-    first, second = fold(a), fold(b)
-    if first == second:
-        return True
-    return any(_stems(first, endings) & _stems(second, endings) for endings in _DECLENSIONS)
+    return not epithet_keys(a).isdisjoint(epithet_keys(b))
 
 
-def _stems(epithet: str, endings: tuple[str, ...]) -> set[str]:
-    return {epithet.removesuffix(ending) for ending in endings if epithet.endswith(ending) and epithet != ending}
+@lru_cache(maxsize=1 << 16)
+def epithet_keys(epithet: str) -> frozenset[str]:
+    """Keys of which two epithets share one if and only if they are the same epithet (`same_epithet`)."""
+    folded = fold(epithet)
+    stems = {
+        f"{endings[0]}-{folded.removesuffix(ending)}"
+        for endings in _DECLENSIONS
+        for ending in endings
+        if folded.endswith(ending) and folded != ending
+    }
+    return frozenset({folded, *stems})

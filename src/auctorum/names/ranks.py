@@ -125,6 +125,24 @@ def rank_named(words: str) -> Rank:
     return rank
 
 
+# Endings of names above genus (ICN Art. 16.3, 17.1, 18.1, 19.1, 19.3), the longer before the shorter they end in.
+_ENDINGS = {
+    "phytina": "subphylum", "mycotina": "subphylum", "phyta": "phylum", "mycota": "phylum", "opsida": "class",
+    "phyceae": "class", "mycetes": "class", "phycidae": "subclass", "mycetidae": "subclass", "idae": "subclass",
+    "ineae": "suborder", "ales": "order", "aceae": "family", "oideae": "subfamily", "eae": "tribe",
+    "inae": "subtribe",
+}  # fmt: skip
+
+
+def rank_by_ending(word: str) -> Rank | None:
+    """Rank above genus that the standard ending of a name tells (ICN Art. 37.2); None if it tells none.
+
+    >>> rank_by_ending("Exemploideae").name
+    'subfamily'
+    """
+    return next((_BY_NAME[rank] for ending, rank in _ENDINGS.items() if word.endswith(ending) and word != ending), None)
+
+
 def implied_rank(name: Name) -> str:
     """Rank that the form of the name tells: that of its lowest ranked epithet, else species or genus.
 

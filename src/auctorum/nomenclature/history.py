@@ -9,6 +9,7 @@ from auctorum.corpus.model import Corpus, Treatment, Work
 from auctorum.corpus.resolve import called
 from auctorum.names.format import format_name
 from auctorum.names.ranks import SPECIES, rank_named
+from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.records.schema import Status
 
@@ -34,7 +35,8 @@ class Event:
     status: str  # accepted, synonym, misapplied, doubtful; empty for an act about a name only
     parent: str | None = None
     target: str | None = None
-    notes: tuple[str, ...] = ()  # standing under the Code, with article: "not effectively published (Art. 29.1)"
+    notes: tuple[str, ...] = ()  # standing under the Code, with article: "isonym (Art. 6.3 Note 2)"
+    stands: bool = True  # false for an act that does not validly publish its name
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,19 +62,21 @@ class History:
     silent: tuple[str, ...]
 
 
-def history(corpus: Corpus, group: str) -> History:
+def history(code: Code, group: str) -> History:
     """The history of the type whose earliest name is `group`."""
+    corpus = code.corpus
     names = corpus.groups[group]
     events = sorted(
-        [*_acts(corpus, names), *_placements(corpus, group)],
+        [*_acts(code, names), *_placements(corpus, group)],
         key=lambda event: (corpus.works[event.work].date, event.work, not event.is_act, event.page),
     )
     return History(group, names, tuple(events), _views(corpus, events), _silent(corpus, group, events))
 
 
-def _acts(corpus: Corpus, names: Iterable[str]) -> Iterator[Event]:
+def _acts(code: Code, names: Iterable[str]) -> Iterator[Event]:
     for name in names:
-        for act in corpus.acts_of(name):
+        for act in code.corpus.acts_of(name):
+            judged = code.acts.get(act.id)
             yield Event(
                 year=act.work.year,
                 date=act.work.date.text,
@@ -84,7 +88,8 @@ def _acts(corpus: Corpus, names: Iterable[str]) -> Iterator[Event]:
                 what=str(act.record.act),
                 rank=act.rank,
                 status="",
-                notes=tuple(map(str, standing_of_act(corpus, act))),
+                notes=tuple(map(str, standing_of_act(code, act))),
+                stands=judged is None or judged.stands,
             )
 
 

@@ -1,7 +1,7 @@
 """Dates as EDTF writes them (ISO 8601-2:2019, levels 0 and 1 as far as printed works need them).
 
-Read here: `1904`, `1904-06`, `1904-06-15`, an interval `1904-06/1904-07` (an end may be open, `..`),
-each with `~` (approximate), `?` (uncertain) or `%` (both), and unspecified last digits `190X`.
+Read here: `1904`, `1904-06`, `1904-06-15`, an interval `1904-06/1904-07` (an end may be open, `..`: `../1904` is
+not later than 1904), each with `~` (approximate), `?` (uncertain) or `%` (both), and unspecified last digits `190X`.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 import calendar
 import re
 from dataclasses import dataclass
-from datetime import date
+from datetime import MAXYEAR, date, timedelta
 
 _ONE = re.compile(r"(?P<year>\d{4}|\d{3}X|\d{2}XX)(?:-(?P<month>\d{2}))?(?:-(?P<day>\d{2}))?(?P<sign>[~?%])?", re.ASCII)
 
@@ -26,6 +26,8 @@ class Dated:
     latest: date
     text: str
     approximate: bool = False
+    open_start: bool = False
+    open_end: bool = False
 
     @classmethod
     def parse(cls, text: str) -> Dated:
@@ -39,12 +41,32 @@ class Dated:
         first, last = spans[0], spans[-1]
         if first[0] > last[1]:
             raise ValueError(f"{text!r} ends before it begins")
-        return cls(first[0], last[1], text.strip(), any(approximate for *_, approximate in spans))
+        approximate = any(approximate for *_, approximate in spans)
+        is_open = [part in ("..", "") for part in parts]
+        return cls(first[0], last[1], text.strip(), approximate, is_open[0], is_open[-1])
 
     @property
     def year(self) -> int:
         """Year of the earliest day: by it works are set in order."""
         return self.earliest.year
+
+    def certainly_before(self, other: Dated) -> bool:
+        """Whether every day this may be comes before every day the other may be.
+
+        An approximate or uncertain date is given a year to either side: a judgement of ours, EDTF sets no limit.
+
+        >>> Dated.parse("1904-06").certainly_before(Dated.parse("1904")), Dated.parse("1903~").certainly_before(
+        ...     Dated.parse("1904"))
+        (False, False)
+        """
+        if self.open_end or other.open_start:
+            return False
+        return self.latest + _slack(self) < other.earliest - _slack(other)
+
+
+def _slack(dated: Dated) -> timedelta:
+    near_the_edge = dated.earliest.year <= 1 or dated.latest.year >= MAXYEAR
+    return timedelta(days=366 if dated.approximate and not near_the_edge else 0)
 
 
 def _span(part: str, whole: str) -> tuple[date, date, bool]:

@@ -1,4 +1,4 @@
-"""Records of one publication: the work, the acts in it, its treatments."""
+"""Records of one publication: the work, its treatments, and the whole file with the acts in it."""
 
 from __future__ import annotations
 
@@ -9,18 +9,8 @@ from typing import Annotated
 from pydantic import Field
 from pydantic.dataclasses import dataclass
 
+from auctorum.records.acts import Act
 from auctorum.records.fields import CONFIG, Date, FreeKeys, Identifier, Person, RecordPlace, Words, place_field
-
-
-class ActKind(StrEnum):
-    """What a work does with a name. `variant spelling`: prints a known name in another spelling."""
-
-    NEW_TAXON = "new taxon"
-    NEW_COMBINATION = "new combination"
-    CHANGE_OF_RANK = "change of rank"
-    REPLACEMENT_NAME = "replacement name"
-    TYPE_DESIGNATION = "type designation"
-    VARIANT_SPELLING = "variant spelling"
 
 
 class Status(StrEnum):
@@ -38,27 +28,6 @@ class Basis(StrEnum):
     OWN_MATERIAL = "own material"
     COMPILED = "compiled"
     UNSTATED = "unstated"
-
-
-class TypeKind(StrEnum):
-    """Kinds of type (ICN Art. 9)."""
-
-    HOLOTYPE = "holotype"
-    SYNTYPE = "syntype"
-    LECTOTYPE = "lectotype"
-    NEOTYPE = "neotype"
-    EPITYPE = "epitype"
-    ILLUSTRATION = "illustration"
-    NAME = "name"  # the type of a genus is given as a species name
-
-
-class DescriptionKind(StrEnum):
-    """How a new taxon was described (ICN Art. 38)."""
-
-    DESCRIPTION = "description"
-    DIAGNOSIS = "diagnosis"
-    REFERENCE = "reference"
-    NONE = "none"
 
 
 @dataclass(frozen=True, slots=True, config=CONFIG)
@@ -90,60 +59,6 @@ class Work:
     URL: Annotated[str, Field(description="Address, http or https.")] = ""
     ISBN: Annotated[str, Field(description="ISBN.")] = ""
     ISSN: Annotated[str, Field(description="ISSN.")] = ""
-    note: Annotated[str, Field(description="Anything a reader of the record should know.")] = ""
-    place: RecordPlace = place_field()
-
-
-@dataclass(frozen=True, slots=True, config=CONFIG)
-class TypeRecord:
-    """The type of a name, as a work states it."""
-
-    kind: Annotated[TypeKind, Field(description="holotype, syntype, lectotype, neotype, epitype, illustration, name.")]
-    specimen: Annotated[str, Field(description="Collector and number, figure, or (kind: name) the species name.")] = ""
-    herbarium: Annotated[str, Field(description="Code of the herbarium that keeps it.")] = ""
-    verbatim: Annotated[str, Field(description="The work's words about the type.")] = ""
-    place: RecordPlace = place_field()
-
-
-@dataclass(frozen=True, slots=True, config=CONFIG)
-class DescriptionRecord:
-    """What describes a new taxon, as ICN Art. 38 and 39 ask for it."""
-
-    kind: Annotated[DescriptionKind, Field(description="description, diagnosis, reference (to an earlier one), none.")]
-    language: Annotated[str, Field(description="Language in words: latin, english, german ...")] = ""
-    reference: Annotated[str, Field(description="Kind reference: what is referred to.")] = ""
-    place: RecordPlace = place_field()
-
-
-@dataclass(frozen=True, slots=True, config=CONFIG)
-class Act:
-    """One nomenclatural act: what the work does with one name. Absent facts are unknown, not assumed."""
-
-    name: Annotated[Words, Field(description="The name as the act publishes it, without authors unless needed.")]
-    act: Annotated[ActKind, Field(description="What the work does with the name.")]
-    rank: Annotated[str, Field(description="Rank as the work states it; `unranked` where it states none.")] = ""
-    page: Annotated[str, Field(description="Page of the act.")] = ""
-    plate: Annotated[str, Field(description="Plate or figure of the act.")] = ""
-    authors: Annotated[
-        str,
-        Field(description="Authors of the name after the parentheses, where not the work's authors: `Vane ex Orrin`."),
-    ] = ""
-    printed: Annotated[str, Field(description="The whole name with authors as this work prints it.")] = ""
-    basionym: Annotated[str, Field(description="New combination, change of rank: the name it rests on.")] = ""
-    basionym_reference: Annotated[
-        str, Field(description="`full`, `partial` or `none`: how the basionym is referred to (ICN Art. 41).")
-    ] = ""
-    replaces: Annotated[str, Field(description="Replacement name: the name replaced.")] = ""
-    of: Annotated[str, Field(description="Type designation, variant spelling: the name it is about.")] = ""
-    cites: Annotated[
-        tuple[str, ...], Field(description="Earlier names whose types the act includes (cited as synonyms).")
-    ] = ()
-    excludes: Annotated[tuple[str, ...], Field(description="Earlier names whose types the act shuts out.")] = ()
-    type: Annotated[TypeRecord | None, Field(description="Type indicated in the act.")] = None
-    description: Annotated[DescriptionRecord | None, Field(description="Description or diagnosis given.")] = None
-    accepted: Annotated[bool, Field(description="false where the author does not accept the name (Art. 36.1).")] = True
-    under: Annotated[str, Field(description="Taxa the name was placed in between genus and itself.")] = ""
-    verbatim: Annotated[str, Field(description="The words of the act.")] = ""
     note: Annotated[str, Field(description="Anything a reader of the record should know.")] = ""
     place: RecordPlace = place_field()
 

@@ -8,20 +8,26 @@ from __future__ import annotations
 
 from pydantic.dataclasses import dataclass
 
-from auctorum.records.fields import CONFIG, PLACE_KEY, Person
-from auctorum.records.literature import (
+from auctorum.records.acts import (
     Act,
     ActKind,
-    Basis,
-    Conventions,
     DescriptionKind,
     DescriptionRecord,
+    EpithetRecord,
+    GivenStanding,
+    OfferedAs,
+    Organism,
+    TypeKind,
+    TypeRecord,
+)
+from auctorum.records.fields import CONFIG, PLACE_KEY, Person
+from auctorum.records.literature import (
+    Basis,
+    Conventions,
     Literature,
     StatementRecord,
     Status,
     TreatmentRecord,
-    TypeKind,
-    TypeRecord,
     Work,
 )
 from auctorum.records.rows import Label, Site, Specimen
@@ -48,8 +54,12 @@ __all__ = [
     "Decisive",
     "DescriptionKind",
     "DescriptionRecord",
+    "EpithetRecord",
+    "GivenStanding",
     "Label",
     "Literature",
+    "OfferedAs",
+    "Organism",
     "Person",
     "Records",
     "Settings",

@@ -10,9 +10,10 @@ from typing import TypeVar
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
-from auctorum.corpus.model import Corpus, Taxon, Treatment, Work
+from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.names.format import format_name, parts
 from auctorum.names.name import Name
+from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.history import History, history
 from auctorum.nomenclature.standing import Standing, standing
 from auctorum.problems import Problem
@@ -23,10 +24,11 @@ T = TypeVar("T")
 
 
 class Answers:
-    """The corpus and its problems, with answers kept and every page's path known."""
+    """The corpus under the Code and its problems, with answers kept and every page's path known."""
 
-    def __init__(self, corpus: Corpus, problems: Sequence[Problem]) -> None:
-        self.corpus = corpus
+    def __init__(self, code: Code, problems: Sequence[Problem]) -> None:
+        self.code = code
+        self.corpus = code.corpus
         self.problems = tuple(sorted(problems))
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
@@ -35,13 +37,13 @@ class Answers:
     def history(self, group: str) -> History:
         """The history of one group of names."""
         if group not in self._histories:
-            self._histories[group] = history(self.corpus, group)
+            self._histories[group] = history(self.code, group)
         return self._histories[group]
 
     def standing(self, name: str) -> tuple[Standing, ...]:
         """The standing of one name under the Code."""
         if name not in self._standings:
-            self._standings[name] = standing(self.corpus, name)
+            self._standings[name] = standing(self.code, name)
         return self._standings[name]
 
     def diagnosis(self, taxon: str) -> Diagnosis:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
-from auctorum.corpus.model import Corpus
+from auctorum.nomenclature.code import Code
 from auctorum.problems import Problem
 from auctorum.site.render import render
 from auctorum.site.write import write
@@ -13,13 +13,13 @@ from auctorum.site.write import write
 Progress = Callable[[str], None]
 
 
-def build(corpus: Corpus, problems: Sequence[Problem], out: Path, progress: Progress | None = None) -> int:
-    """Write the site of `corpus` to the folder `out`; returns the number of files.
+def build(code: Code, problems: Sequence[Problem], out: Path, progress: Progress | None = None) -> int:
+    """Write the site of a knowledge base to the folder `out`; returns the number of files.
 
     `progress` is called with the path of each file as it is done. Raises UnusableOutput where `out` holds
     anything but an earlier site; then, and at any other failure, `out` stays as it was.
     """
-    return write(_told(render(corpus, problems), progress), out)
+    return write(_told(render(code, problems), progress), out)
 
 
 def _told(texts: Iterator[tuple[str, str]], progress: Progress | None) -> Iterator[tuple[str, str]]:

@@ -95,7 +95,7 @@ def _mark(answers: Answers, event: Event) -> Mark:
 
 def without_standing(event: Event) -> bool:
     """Whether the act of `event` fails to publish a name at all."""
-    return any(note.startswith(("not ", "nomen nudum")) for note in event.notes)
+    return not event.stands
 
 
 def _described(history: History, marks: Iterable[Mark]) -> str:

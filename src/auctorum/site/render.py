@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 from jinja2 import Environment
 
-from auctorum.corpus.model import Corpus
+from auctorum.nomenclature.code import Code
 from auctorum.problems import Problem
 from auctorum.site.answers import Answers
 from auctorum.site.character_page import character_page
@@ -45,8 +45,8 @@ class Job:
 class Renderer:
     """Answers and templates, ready to render any job."""
 
-    def __init__(self, corpus: Corpus, problems: Sequence[Problem]) -> None:
-        self.answers = Answers(corpus, problems)
+    def __init__(self, code: Code, problems: Sequence[Problem]) -> None:
+        self.answers = Answers(code, problems)
         self.env: Environment = environment()
 
     def jobs(self) -> tuple[Job, ...]:
@@ -138,12 +138,12 @@ def _crumb(words: str, href: str) -> Rich:
     return (Run(words, href=href),)
 
 
-def render(corpus: Corpus, problems: Sequence[Problem]) -> Iterator[tuple[str, str]]:
+def render(code: Code, problems: Sequence[Problem]) -> Iterator[tuple[str, str]]:
     """Path and text of every file of the site: pages in order, then the index for search, then the assets."""
-    renderer = Renderer(corpus, problems)
+    renderer = Renderer(code, problems)
     jobs = renderer.jobs()
     if len(jobs) > SERIAL_UP_TO and (os.cpu_count() or 1) > 1:
-        yield from _on_all_cores(corpus, problems, jobs)
+        yield from _on_all_cores(code, problems, jobs)
     else:
         yield from map(renderer.text, jobs)
     yield "assets/index.js", search_index(renderer.answers)
@@ -153,9 +153,9 @@ def render(corpus: Corpus, problems: Sequence[Problem]) -> Iterator[tuple[str, s
 _renderer: Renderer | None = None  # one for each worker process, set when the process starts
 
 
-def _start(corpus: Corpus, problems: Sequence[Problem]) -> None:
+def _start(code: Code, problems: Sequence[Problem]) -> None:
     global _renderer
-    _renderer = Renderer(corpus, problems)
+    _renderer = Renderer(code, problems)
 
 
 def _text(job: Job) -> tuple[str, str]:
@@ -163,9 +163,9 @@ def _text(job: Job) -> tuple[str, str]:
     return _renderer.text(job)
 
 
-def _on_all_cores(corpus: Corpus, problems: Sequence[Problem], jobs: Sequence[Job]) -> Iterator[tuple[str, str]]:
+def _on_all_cores(code: Code, problems: Sequence[Problem], jobs: Sequence[Job]) -> Iterator[tuple[str, str]]:
     # A forked worker inherits the corpus; where there is no fork it is sent to each worker once.
     method = "fork" if "fork" in multiprocessing.get_all_start_methods() else "spawn"
     context = multiprocessing.get_context(method)
-    with ProcessPoolExecutor(None, context, initializer=_start, initargs=(corpus, problems)) as pool:
+    with ProcessPoolExecutor(None, context, initializer=_start, initargs=(code, problems)) as pool:
         yield from pool.map(_text, jobs, chunksize=CHUNK)

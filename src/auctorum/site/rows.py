@@ -94,7 +94,7 @@ def act_row(answers: Answers, act: Act) -> ActRow:
     if act.excludes:
         facts.append(("shuts out", listed([answers.name(name) for name in act.excludes])))
     facts += [(label, value) for label, value in (("type", type_words(answers, act)), *_described(act)) if value]
-    remarks = standing_of_act(answers.corpus, act)
+    remarks = standing_of_act(answers.code, act)
     if remarks:
         told = "; ".join(f"{one}: {one.reason}" for one in remarks)
         facts.append(("standing", answers.text(told)))

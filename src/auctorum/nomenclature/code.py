@@ -1,0 +1,297 @@
+"""The Code applied to a corpus: every act judged, every name cited by the rules, autonyms established.
+
+`applied(corpus)` is the one entry: it gives the judgements, and the corpus with the authors of each name as the
+rules make them. Validity is judged first, in order of what depends on what; then legitimacy, in order of date, since
+it asks for the legitimacy of earlier names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from auctorum.corpus.credit import own_credit, recorded_authors, shown
+from auctorum.corpus.model import Act, Corpus, NameEntry
+from auctorum.names.name import Authors, Credit, Name, Ranked
+from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
+from auctorum.nomenclature.editions import SHENZHEN, Edition, UnknownEdition, edition_named
+from auctorum.nomenclature.inquiry import Inquiry
+from auctorum.nomenclature.judgement import Effect, Judgement, Legitimacy, Ruling, Validity
+from auctorum.nomenclature.rules import legitimacy as legit
+from auctorum.nomenclature.rules.publication import rank_of
+from auctorum.nomenclature.rules.reference import root_basionym
+from auctorum.nomenclature.rules.table import VALIDITY
+from auctorum.records.schema import ActKind
+
+
+@dataclass(frozen=True, slots=True)
+class Autonym:
+    """A name that came into being by itself (ICN Art. 22.3, 26.3): its species or genus, rank, and the act that made
+    it. `name` has the authors of the species or genus after that word, none at the end."""
+
+    above: str
+    rank: str
+    name: Name
+    act: str
+
+
+@dataclass(frozen=True)
+class Code:
+    """The judgements of one corpus under one edition. `inquiry` answers the questions of later steps."""
+
+    corpus: Corpus
+    edition: Edition
+    inquiry: Inquiry
+    acts: Mapping[str, Judgement]
+    autonyms: Mapping[tuple[str, str], Autonym]  # (species or genus, rank) -> the autonym
+
+    def of_name(self, name: str) -> Judgement | None:
+        """The judgement on the act that publishes a name; None for an autonym and a name without protologue."""
+        act = self.inquiry.publishing(name)
+        return self.acts[act.id] if act is not None else None
+
+
+def applied(corpus: Corpus) -> Code:
+    """The judgements, with the corpus in which every name is cited as the rules have it."""
+    try:
+        edition = edition_named(corpus.settings.code_edition)
+    except UnknownEdition:
+        edition = SHENZHEN  # named as a problem by the check of the settings
+    inquiry = Inquiry(corpus, edition)
+    acts = [act for act in corpus.acts.values() if act.establishes]
+    rulings = _judge_validity(inquiry, acts)
+    judged = _judge_legitimacy(inquiry, acts, rulings)
+    names = {id_: _cited(inquiry, judged, entry) for id_, entry in corpus.names.items()}
+    names = {id_: _above_cited(names, entry) for id_, entry in names.items()}
+    corpus = replace(corpus, names=names)
+    inquiry.corpus = corpus
+    return Code(corpus, edition, inquiry, judged, _autonyms(inquiry, judged))
+
+
+def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ruling, ...]]:
+    """The rulings on each act; what it rests on or stands in is judged before it."""
+    found: dict[str, tuple[Ruling, ...]] = {}
+
+    def judge(act: Act) -> None:
+        rulings = tuple(ruling for rule in VALIDITY if (ruling := rule(inquiry, act)) is not None)
+        found[act.id] = rulings
+        effects = {ruling.effect for ruling in rulings}
+        inquiry.validity[act.id] = (
+            Validity.NOT_VALID
+            if Effect.BARS in effects
+            else Validity.UNDETERMINED
+            if Effect.OPEN in effects
+            else Validity.VALID
+        )
+
+    def needed(act: Act) -> Iterator[Act]:
+        for name in (act.above, act.basionym, act.replaces, act.same_taxon):
+            if name is not None:
+                yield from (one for one in inquiry.corpus.acts_of(name) if one.establishes and one.id != act.id)
+
+    _in_order(acts, needed, judge)
+    return found
+
+
+def _judge_legitimacy(
+    inquiry: Inquiry, acts: Iterable[Act], rulings: Mapping[str, tuple[Ruling, ...]]
+) -> dict[str, Judgement]:
+    """Every act judged, in order of date and of what it rests on."""
+    found: dict[str, Judgement] = {}
+
+    def judge(act: Act) -> None:
+        found[act.id] = judged = _judgement(inquiry, act, rulings[act.id])
+        inquiry.validity[act.id] = judged.validity
+        if judged.legitimacy is not None:
+            inquiry.legitimacy[act.id] = judged.legitimacy
+
+    def needed(act: Act) -> Iterator[Act]:
+        for name in (act.above, act.basionym, act.replaces, act.same_taxon):
+            first = inquiry.publishing(name) if name is not None else None
+            if first is not None and first.id != act.id:
+                yield first
+
+    def by_date(act: Act) -> tuple[object, ...]:
+        return (act.work.date.earliest, act.work.date.latest, rank_named(act.rank), act.work.id, act.id)
+
+    _in_order(sorted(acts, key=by_date), needed, judge)
+    return {act: found[act] for act in rulings if act in found}
+
+
+def _in_order(acts: Iterable[Act], needed: Callable[[Act], Iterator[Act]], judge: Callable[[Act], None]) -> None:
+    """Judge every act once, those it needs before it; in a circle the one that was reached first comes last."""
+    begun: set[str] = set()
+    for start in acts:
+        if start.id in begun:
+            continue
+        begun.add(start.id)
+        waiting = [(start, needed(start))]
+        while waiting:
+            act, further = waiting[-1]
+            following = next((one for one in further if one.id not in begun), None)
+            if following is None:
+                judge(act)
+                waiting.pop()
+            else:
+                begun.add(following.id)
+                waiting.append((following, needed(following)))
+
+
+def _judgement(inquiry: Inquiry, act: Act, rulings: tuple[Ruling, ...]) -> Judgement:
+    kind, basionym, replaced = _treated_as(inquiry, act)
+    validity = inquiry.validity[act.id]
+    if validity is not Validity.NOT_VALID:
+        repeated = legit.no_epithet_of_an_illegitimate_species(inquiry, act)
+        if repeated is not None:
+            rulings, validity = (repeated, *rulings), Validity.NOT_VALID
+    reclassified = legit.reclassified(inquiry, act, kind, replaced)
+    made = Judgement(
+        act=act.id,
+        name=act.name,
+        rank=rank_of(inquiry, act),
+        validity=validity,
+        legitimacy=None,
+        rulings=(*rulings, reclassified) if reclassified is not None else rulings,
+        treated_as=kind,
+        basionym=basionym,
+        replaced=replaced,
+    )
+    if validity is Validity.NOT_VALID:
+        return made
+    first = inquiry.publishing(act.name)
+    if first is not None and first.id != act.id:
+        return replace(made, isonym_of=first.id, legitimacy=inquiry.legitimacy.get(first.id))
+    return _with_legitimacy(inquiry, act, made)
+
+
+def _with_legitimacy(inquiry: Inquiry, act: Act, made: Judgement) -> Judgement:
+    superfluous = legit.not_superfluous(inquiry, act)
+    rescue = legit.rescued_by_its_basionym(inquiry, act, made.basionym) if superfluous else None
+    against = [
+        ruling
+        for ruling in (
+            legit.standing_given(inquiry, act),
+            legit.no_earlier_homonym(inquiry, act),
+            legit.not_ruled_confusable(inquiry, act),
+            None if rescue else superfluous,
+        )
+        if ruling is not None
+    ]
+    kept = legit.conserved(inquiry, act)
+    if kept is not None or act.record.standing == "legitimate":
+        against = [_harmless(ruling) for ruling in against]
+    remarks = [one for one in (rescue, kept, legit.rejected(inquiry, act)) if one is not None]
+    effects = {ruling.effect for ruling in against}
+    legitimacy = (
+        Legitimacy.ILLEGITIMATE
+        if Effect.BARS in effects
+        else Legitimacy.UNDETERMINED
+        if Effect.OPEN in effects
+        else Legitimacy.LEGITIMATE
+    )
+    return replace(
+        made,
+        legitimacy=legitimacy,
+        rulings=(*made.rulings, *against, *remarks),
+        superfluous=superfluous is not None,
+        conserved=kept is not None,
+    )
+
+
+def _harmless(ruling: Ruling) -> Ruling:
+    """A ruling against a name that is legitimate all the same, as a remark."""
+    return replace(ruling, effect=Effect.REMARK, label=ruling.label.removesuffix(", illegitimate"))
+
+
+def _treated_as(inquiry: Inquiry, act: Act) -> tuple[ActKind, str | None, str | None]:
+    """The kind of act under the rules, its basionym and its replaced name (ICN Art. 6.10, 6.11, 35.1, 58.1).
+
+    A combination on an illegitimate name is a replacement name, on a designation or without the type of
+    its basionym the name of a new taxon; an uncited older epithet makes a combination before 1953.
+    """
+    presented = act.record.act
+    claimed = act.basionym or act.replaces or act.same_taxon
+    if claimed is None:
+        return (ActKind.NEW_TAXON if presented is ActKind.USAGE else presented), None, None
+    if inquiry.shuts_out(act, claimed) or inquiry.validity_of(claimed) is Validity.NOT_VALID:
+        return ActKind.NEW_TAXON, None, None
+    if act.same_taxon is not None and not inquiry.takes_up_uncited(act):
+        return ActKind.NEW_TAXON, None, None
+    if presented is ActKind.REPLACEMENT_NAME:
+        return presented, None, claimed
+    if inquiry.legitimacy_of(claimed) is Legitimacy.ILLEGITIMATE:
+        return ActKind.REPLACEMENT_NAME, None, claimed
+    root = root_basionym(inquiry, act)
+    if root is None or inquiry.legitimacy_of(root) is Legitimacy.ILLEGITIMATE:
+        return ActKind.REPLACEMENT_NAME, None, claimed
+    same_rank = inquiry.corpus.names[claimed].rank == act.rank
+    fallback = ActKind.NEW_COMBINATION if same_rank else ActKind.CHANGE_OF_RANK
+    resting = presented in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK)
+    return (presented if resting else fallback), root, None
+
+
+def _cited(inquiry: Inquiry, judged: Mapping[str, Judgement], entry: NameEntry) -> NameEntry:
+    """The entry with its authors by the rules, and the act that publishes it."""
+    act = inquiry.publishing(entry.id)
+    if act is None:
+        return entry
+    own = shown(own_credit(act))
+    basionym = _in_parentheses(inquiry, judged[act.id], act)
+    return replace(entry, name=replace(entry.name, authors=Authors(basionym, own)), published_by=act.id)
+
+
+def _in_parentheses(inquiry: Inquiry, judged: Judgement, act: Act) -> Credit:
+    """Authors of the basionym itself, never of a step between (ICN Art. 49.1); none above genus (49.2, from memory).
+
+    Where the record names no basionym, those of the citation it gives.
+    """
+    if rank_named(judged.rank) < GENUS:
+        return Credit()
+    if judged.basionym is not None:
+        first = inquiry.publishing(judged.basionym)
+        if first is None:
+            return Credit()
+        recorded = recorded_authors(first).basionym  # its own record may know of a basionym that is not recorded
+        return shown(recorded or own_credit(first))
+    if judged.replaced is None and judged.treated_as in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK):
+        return shown(recorded_authors(act).basionym)
+    return Credit()
+
+
+def _above_cited(names: Mapping[str, NameEntry], entry: NameEntry) -> NameEntry:
+    """An autonym with the authors of its species or genus (ICN Art. 22.1, 26.1)."""
+    if entry.autonym_of is None:
+        return entry
+    return replace(entry, name=replace(entry.name, species_authors=names[entry.autonym_of].name.authors))
+
+
+def _autonyms(inquiry: Inquiry, judged: Mapping[str, Judgement]) -> dict[tuple[str, str], Autonym]:
+    """Autonyms by species or genus and rank: made by the first valid name of that rank under a legitimate name
+    (ICN Art. 22.3, 26.3), with its date."""
+    found: dict[tuple[str, str], Autonym] = {}
+    for act in inquiry.corpus.acts.values():  # by date
+        judgement = judged.get(act.id)
+        if judgement is None or not judgement.stands or act.above is None or judgement.isonym_of is not None:
+            continue
+        name, key = act.printed, (act.above, judgement.rank)
+        if key in found or judgement.rank == UNRANKED.name or not (name.lower or (name.divisions and not name.species)):
+            continue
+        above = inquiry.corpus.names[act.above]
+        if inquiry.legitimacy_of(act.above) is not Legitimacy.ILLEGITIMATE:
+            found[key] = Autonym(act.above, judgement.rank, autonym_name(above.name, judgement.rank), act.id)
+    return found
+
+
+def autonym_name(above: Name, rank: str) -> Name:
+    """The autonym of a species or genus at a rank, with the authors of that species or genus.
+
+    >>> from auctorum.names.format import format_name
+    >>> format_name(autonym_name(Name("Exemplum", "album"), "variety"))
+    'Exemplum album var. album'
+    """
+    bare = replace(above.bare, lower=(), divisions=())
+    hybrid = above.species_hybrid
+    if rank_named(rank) > SPECIES:
+        lower = (Ranked(rank, above.species, hybrid),)
+        return replace(bare, lower=lower, species_authors=above.authors)
+    return replace(bare, divisions=(Ranked(rank, above.genus),), species_authors=above.authors)

@@ -1,0 +1,210 @@
+"""What the rules may ask while acts are judged: types, dates, and how the acts judged before were judged."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
+
+from auctorum.corpus.groups import type_groups
+from auctorum.corpus.model import Act, Corpus
+from auctorum.names.fold import epithet_keys, fold
+from auctorum.names.format import format_name
+from auctorum.names.name import Name
+from auctorum.nomenclature.editions import Edition
+from auctorum.nomenclature.judgement import Legitimacy, Validity
+from auctorum.records.schema import ActKind, DescriptionKind
+
+
+class Inquiry:
+    """One run of judging. `types` are the groups of names by the types they had when published.
+
+    Rules read it; the judges (validity, then legitimacy) enter what they found in `validity` and `legitimacy`,
+    by act.
+    """
+
+    def __init__(self, corpus: Corpus, edition: Edition) -> None:
+        self.corpus = corpus
+        self.edition = edition
+        self.types = original_types(corpus)
+        self.validity: dict[str, Validity] = {}
+        self.legitimacy: dict[str, Legitimacy] = {}
+        self.decisions = Decisions(corpus)
+        self.of_type: Mapping[str, tuple[str, ...]] = _by_type(self.types)
+        self._alike = _by_epithet(corpus)
+
+    def validity_of(self, name: str) -> Validity:
+        """The best that any act of a name comes to; undetermined where no act of it is known or yet judged."""
+        entry = self.corpus.names[name]
+        if entry.is_autonym:
+            return Validity.VALID
+        found = [self.validity[id_] for id_ in entry.acts if id_ in self.validity]
+        for best in (Validity.VALID, Validity.UNDETERMINED, Validity.NOT_VALID):
+            if best in found:
+                return best
+        return Validity.UNDETERMINED
+
+    def publishing(self, name: str) -> Act | None:
+        """The act that publishes a name: the first that is not found to be invalid, else the first at all."""
+        acts = [act for act in self.corpus.acts_of(name) if act.establishes]
+        standing = (act for act in acts if self.validity.get(act.id) is not Validity.NOT_VALID)
+        return next(standing, acts[0] if acts else None)
+
+    def legitimacy_of(self, name: str) -> Legitimacy:
+        """Legitimacy of a name by the act that publishes it; undetermined where that is not yet judged."""
+        act = self.publishing(name)
+        return self.legitimacy.get(act.id, Legitimacy.UNDETERMINED) if act is not None else Legitimacy.UNDETERMINED
+
+    def shuts_out(self, act: Act, name: str | None) -> bool:
+        """Whether the act excludes the type of a name (ICN Art. 48.1), that name or another on its type."""
+        if name is None or not act.excludes:
+            return False
+        return self.types[name] in {self.types[one] for one in act.excludes}
+
+    def included(self, act: Act) -> frozenset[str]:
+        """Types that the author definitely included (ICN Art. 52.2): its own, and those of the names cited."""
+        taken = {
+            self.types[name] for name in (act.name, act.basionym, act.replaces, act.same_taxon, *act.cites) if name
+        }
+        return frozenset(taken - {self.types[name] for name in act.excludes})
+
+    def older(self, act: Act) -> str | None:
+        """The name that the act claims to rest on by its epithet, if the type of that name is not shut out."""
+        claimed = act.basionym or (act.same_taxon if self.takes_up_uncited(act) else None)
+        return None if self.shuts_out(act, claimed) else claimed
+
+    def takes_up_uncited(self, act: Act) -> bool:
+        """Whether an older epithet used without citation makes the act a combination: before 1953 (ICN Art. 41.4)."""
+        return act.same_taxon is not None and act.work.date.earliest < date(1953, 1, 1)
+
+    def is_new_taxon(self, act: Act) -> bool:
+        """Whether it must meet the conditions for a new taxon: by its kind, or as it rests on no name (35.1, 48.1)."""
+        if act.record.act in (ActKind.NEW_TAXON, ActKind.USAGE):
+            return True
+        claimed = act.basionym or act.replaces
+        if claimed is None:
+            return False
+        return self.shuts_out(act, claimed) or self.validity_of(claimed) is Validity.NOT_VALID
+
+    def of_like_epithet(self, name: Name) -> tuple[str, ...]:
+        """Names beside which a name of these words would be a homonym, itself among them, in order of date.
+
+        Of one genus for species and for its subdivisions of whatever rank, of one species for what is below it
+        (ICN Art. 53.1, 53.3); single words that are the same. Gender makes no difference.
+        """
+        found = {one for key in _epithet_keys(name) for one in self._alike.get(key, ())}
+        return tuple(sorted(found, key=self.position))
+
+    def position(self, name: str) -> tuple[date, date, str]:
+        """By what names are set in order: the date of the act that publishes them, then their id."""
+        act = self.publishing(name)
+        return (act.work.date.earliest, act.work.date.latest, name) if act else (date.max, date.max, name)
+
+    def called(self, name: str) -> str:
+        """A name with its authors, for a sentence."""
+        return format_name(self.corpus.names[name].name)
+
+
+class Decisions:
+    """What committees and later authors decided about names, from the acts that record it."""
+
+    def __init__(self, corpus: Corpus) -> None:
+        self.conserved: dict[str, Act] = {}
+        self.rejected: dict[str, Act] = {}
+        self.gives_way_to: dict[str, list[str]] = {}  # name -> names conserved against it
+        self.alike: dict[str, set[str]] = {}  # names ruled confusably alike (Art. 53.2)
+        self.chosen: dict[tuple[str, str], Act] = {}  # (adopted, passed over) -> the act of choice (Art. 11.5)
+        for act in corpus.acts.values():
+            if act.work.record.effectively_published:
+                self._take(act)
+
+    def _take(self, act: Act) -> None:
+        kind = act.record.act
+        if kind is ActKind.CONSERVATION:
+            self.conserved.setdefault(act.name, act)
+            for name in act.against:
+                self.gives_way_to.setdefault(name, []).append(act.name)
+        elif kind is ActKind.REJECTION:
+            self.rejected.setdefault(act.name, act)
+        elif kind is ActKind.CONFUSABLE:
+            for name in act.against:
+                self.alike.setdefault(act.name, set()).add(name)
+                self.alike.setdefault(name, set()).add(act.name)
+        elif kind is ActKind.FIRST_CHOICE:
+            for name in act.against:
+                if (name, act.name) not in self.chosen:
+                    self.chosen.setdefault((act.name, name), act)
+
+
+def original_types(corpus: Corpus) -> Mapping[str, str]:
+    """Name -> first name on the type it had when published, before any type was chosen or conserved."""
+    later = (ActKind.TYPE_DESIGNATION, ActKind.CONSERVATION)
+    if not any(act.record.act in later for act in corpus.acts.values()):
+        return {id_: entry.group for id_, entry in corpus.names.items()}
+    ranks = {id_: entry.rank for id_, entry in corpus.names.items()}
+    autonyms = {id_: entry.autonym_of for id_, entry in corpus.names.items() if entry.autonym_of}
+    return type_groups(corpus.names, corpus.acts.values(), autonyms, ranks, later_types=False)
+
+
+def _by_type(types: Mapping[str, str]) -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for name, type_ in types.items():
+        found.setdefault(type_, []).append(name)
+    return {type_: tuple(names) for type_, names in found.items()}
+
+
+def _epithet_keys(name: Name) -> Iterator[tuple[str, ...]]:
+    """Keys of which two names share one where they would be homonyms on two types."""
+    if name.lower:
+        within: tuple[str, ...] = ("lower", fold(name.genus), fold(name.species))
+    elif name.species:
+        within = ("species", fold(name.genus))
+    elif name.divisions:
+        within = ("division", fold(name.genus))
+    else:
+        yield ("word", fold(name.genus))
+        return
+    for key in epithet_keys(name.final_epithet):
+        yield (*within, key)
+
+
+def _by_epithet(corpus: Corpus) -> dict[tuple[str, ...], list[str]]:
+    found: dict[tuple[str, ...], list[str]] = {}
+    for id_, entry in corpus.names.items():
+        if entry.published_by is not None:
+            for key in _epithet_keys(entry.name):
+                found.setdefault(key, []).append(id_)
+    return found
+
+
+def described(act: Act) -> bool | None:
+    """Whether the act gives or refers to a description; None where the record does not say."""
+    given = act.record.description
+    return None if given is None else given.kind is not DescriptionKind.NONE
+
+
+def published_before(first: Act, act: Act) -> bool:
+    """Whether one act certainly came out before another; acts of one work are of one date."""
+    return first.work.id != act.work.id and first.work.date.certainly_before(act.work.date)
+
+
+def order_is_open(one: Act, other: Act) -> bool:
+    """Whether the dates leave open which of two works came first."""
+    if one.work.id == other.work.id:
+        return False
+    return not (published_before(one, other) or published_before(other, one))
+
+
+def since(act: Act, day: date) -> bool:
+    """Whether the act came out on that day or later; a span of dates counts by its last day."""
+    return act.work.date.latest >= day
+
+
+def until(act: Act, day: date) -> bool:
+    """Whether the act came out on that day or before; a span of dates counts by its first day."""
+    return act.work.date.earliest <= day
+
+
+def joined(names: Iterable[str]) -> str:
+    """Names in a sentence: `A, B and C`."""
+    *first, last = names
+    return f"{', '.join(first)} and {last}" if first else last

@@ -1,0 +1,163 @@
+"""Legitimacy (ICN Art. 6, 14, 52-55): homonyms, superfluous names, and what rescues them."""
+
+from __future__ import annotations
+
+from auctorum.corpus.model import Act
+from auctorum.names.fold import same_epithet
+from auctorum.names.name import Name
+from auctorum.nomenclature.inquiry import Inquiry, order_is_open, published_before
+from auctorum.nomenclature.judgement import Legitimacy, Ruling, Validity, barred, left_open, remarked
+from auctorum.nomenclature.lines import Line, blocked, lines_of, position_of
+from auctorum.records.schema import ActKind
+
+_WITHIN_FAMILY = ("subfamily", "tribe", "subtribe")
+
+
+def standing_given(_inquiry: Inquiry, act: Act) -> Ruling | None:
+    """A name recorded as illegitimate for a reason in works that are not recorded."""
+    if act.record.standing != "illegitimate":
+        return None
+    return barred("given", "illegitimate", "6.4", act.record.note.rstrip(".") or "recorded as illegitimate")
+
+
+def no_epithet_of_an_illegitimate_species(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 27.2: the epithet of an illegitimate species name may not be repeated below it (such a name is invalid)."""
+    if not act.printed.lower or not act.printed.is_autonym or act.above is None:
+        return None
+    if inquiry.legitimacy_of(act.above) is not Legitimacy.ILLEGITIMATE:
+        return None
+    reason = f"{inquiry.called(act.above)} is illegitimate, so there is no autonym"
+    return barred("species-name-illegitimate", "repeats an illegitimate epithet", "27.2", reason, act.above)
+
+
+def no_earlier_homonym(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 53.1, 53.3: spelled like an earlier valid name on another type: of the same rank from species up, of any
+    rank in one species or among the subdivisions of one genus. That the earlier is illegitimate or a synonym is no
+    help (53.1 Note 2); names of one date do not harm each other (Note 1)."""
+    for other in inquiry.of_like_epithet(act.printed):
+        if other == act.name or inquiry.types[other] == inquiry.types[act.name]:
+            continue
+        found = _homonymy(inquiry, act, other, "53.1" if not _below(act.printed) else "53.3", "homonym")
+        if found is not None:
+            return found
+    return None
+
+
+def _below(name: Name) -> bool:
+    """Whether it is an epithet below the species, or between genus and species."""
+    return bool(name.lower or (name.divisions and not name.species))
+
+
+def _homonymy(inquiry: Inquiry, act: Act, other: str, article: str, label: str) -> Ruling | None:
+    """The ruling on two like names: the later is illegitimate, or the dates leave it open; None if `other` is later."""
+    first = inquiry.publishing(other)
+    if first is None or inquiry.validity.get(first.id) is Validity.NOT_VALID:
+        return None
+    if not _below(act.printed) and inquiry.corpus.names[other].rank != act.rank:
+        return None
+    told = f"{inquiry.called(other)} ({first.work.year})"
+    reason = f"{told} has the same words on another type" if label == "homonym" else f"{told} is confusably like it"
+    if act.rank in _WITHIN_FAMILY and published_before(first, act):
+        harmless = f"{reason}, which does no harm to a subdivision of a family"
+        return remarked("subdivision-of-family", "spelled like an earlier name", article, harmless, other)
+    if published_before(first, act) or (other, act.name) in inquiry.decisions.chosen:
+        return barred("later-homonym", f"later {label}, illegitimate", article, reason, other)
+    if order_is_open(first, act) and (act.name, other) not in inquiry.decisions.chosen:
+        reason = f"{reason}; which is earlier is open"
+        return left_open("later-homonym", f"perhaps a later {label}", article, reason, "the dates of both")
+    return None
+
+
+def not_ruled_confusable(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 53.2: names on different types so alike as to be confused count as homonyms, where a record says so."""
+    for other in sorted(inquiry.decisions.alike.get(act.name, ()), key=inquiry.position):
+        if inquiry.types[other] != inquiry.types[act.name]:
+            found = _homonymy(inquiry, act, other, "53.2", "homonym by likeness")
+            if found is not None:
+                return found
+    return None
+
+
+def not_superfluous(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 52.1: illegitimate is a name whose author included the type of one that ought to have been adopted, or
+    whose epithet ought to have been. Not so where that epithet was barred there (Art. 11.4 Note 2)."""
+    wanted = ought_to_have_been_used(inquiry, act)
+    if wanted is None:
+        return None
+    told = f"{inquiry.called(wanted.name)} ({wanted.act.work.year})"
+    reason = f"it took in the type of {told}, which ought to have been adopted"
+    if act.rank != inquiry.corpus.names[wanted.name].rank or not act.printed.species:
+        return barred("superfluous", "superfluous, illegitimate", "52.1", reason, wanted.name)
+    if inquiry.corpus.names[wanted.name].name.genus != act.printed.genus:
+        reason = f"it took in the type of {told}, whose epithet ought to have been adopted"
+    return barred("superfluous", "superfluous, illegitimate", "52.1", reason, wanted.name)
+
+
+def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
+    """The earliest line at the rank of the act among the types it included, if its epithet was free there and is
+    another than that of the act; None if there is none."""
+
+    def types(name: str) -> str:
+        return inquiry.types[name]
+
+    def taken_then(other: Act) -> bool:
+        return other.work.id == act.work.id or published_before(other, act)
+
+    included = (name for type_ in sorted(inquiry.included(act)) for name in inquiry.of_type.get(type_, ()))
+    names = [name for name in included if name != act.name]
+    position = position_of(act.printed, act.rank)
+    for line in lines_of(inquiry, names, act.rank, types):
+        if not published_before(line.act, act):
+            return None
+        entry = inquiry.corpus.names[line.name]
+        if entry.name.bare == act.printed.bare:
+            return None
+        adopted = same_epithet(line.epithet, act.printed.final_epithet) and line.type == inquiry.types[act.name]
+        if position.genus and adopted:
+            return None
+        if not blocked(inquiry, line, position, taken_then, types):
+            return line
+    return None
+
+
+def rescued_by_its_basionym(inquiry: Inquiry, act: Act, basionym: str | None) -> Ruling | None:
+    """Art. 52.4: a superfluous combination or name at new rank is legitimate all the same if its basionym is."""
+    if basionym is None or act.record.act is ActKind.REPLACEMENT_NAME:
+        return None
+    reason = f"superfluous when published, but {inquiry.called(basionym)}, on which it rests, is legitimate"
+    return remarked("superfluous-yet-legitimate", "superfluous, yet legitimate", "52.4", reason, basionym)
+
+
+def conserved(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 14.1: a conserved name is legitimate, whatever rules speak against it."""
+    by = inquiry.decisions.conserved.get(act.name)
+    if by is None:
+        return None
+    return remarked("conserved", "conserved", "14.1", f"conserved by {by.work.byline}")
+
+
+def rejected(inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. 14.6, 56.1: a rejected name is not to be used; it stays legitimate."""
+    by = inquiry.decisions.rejected.get(act.name)
+    if by is None:
+        return None
+    return remarked("rejected", "rejected", "56.1", f"rejected by {by.work.byline}; not to be used")
+
+
+def reclassified(inquiry: Inquiry, act: Act, kind: ActKind, replaced: str | None) -> Ruling | None:
+    """Art. 6.10, 35.1, 48.1, 58.1: what an act is under the rules, where its author presented it as something else."""
+    claimed = act.basionym or act.same_taxon
+    if kind is act.record.act or claimed is None:
+        return None
+    older = inquiry.called(claimed)
+    if inquiry.shuts_out(act, claimed):
+        reason = f"its author shut out the type of {older}: a name of its own, on another type"
+        return remarked("excludes-its-type", "rests on no older name", "48.1", reason, claimed)
+    if kind is ActKind.NEW_TAXON:
+        reason = f"{older} is not validly published and can't be its basionym: the name of a new taxon, dated from then"
+        return remarked("basionym-not-valid", "rests on no older name", "6.10, 35.1", reason, claimed)
+    if replaced is not None:
+        reason = f"{older} is illegitimate and can't be its basionym: a name of its own authors, without parentheses"
+        return remarked("basionym-illegitimate", "rests on an illegitimate name", "6.10, 58.1", reason, claimed)
+    reason = f"the epithet of {older} was taken up for the same taxon without citing it, before 1953"
+    return remarked("epithet-taken-up", "new combination all the same", "41.4", reason, claimed)
