@@ -78,7 +78,7 @@ def test_a_good_folder(kb: Path) -> None:
                 "kb/literature/x.yaml:8:26: `act`: 'new tacson' is none of the known words "
                 "(did you mean `new taxon`? "
                 "one of: new taxon, new combination, change of rank, replacement name, "
-                "type designation, variant spelling)"
+                "usage, type designation, variant spelling, conservation, rejection, first choice, ruled confusable)"
             ],
             id="unknown-word",
         ),
