@@ -67,6 +67,16 @@ def find_name(corpus: Corpus, said: str) -> NameEntry:
     return corpus.names[lookup(corpus, said)]
 
 
+def check_works(corpus: Corpus, works: Iterable[str]) -> None:
+    """Refuse ids that are no work of the knowledge base, with the nearest, as misuse (exit code 2)."""
+    from auctorum.names.nearest import nearest
+
+    for work in works:
+        if work not in corpus.works:
+            near = ", ".join(nearest(work, corpus.works))
+            raise click.BadParameter(f"no work {work!r} in the knowledge base; nearest: {near}", param_hint="--sec")
+
+
 def echo_json(data: object) -> None:
     """Print as JSON: keys in the order given, letters as they are."""
     click.echo(json.dumps(data, ensure_ascii=False, indent=2, default=str))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import counted, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import check_works, counted, echo_json, find_name, json_option, kb_option, load_quietly
 
 if TYPE_CHECKING:
     from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
@@ -36,22 +36,13 @@ def diagnosis(
     entry = find_name(corpus, taxon)
     asked = find_taxon(corpus, entry.id)
     chosen = {find_character(said, corpus.vocabulary).name for said in characters}
-    _check_works(corpus, sec)
+    check_works(corpus, sec)
     found = diagnosis_of(corpus, asked.id, works=sec or None)
     findings = [one for one in found.findings if not chosen or one.character in chosen]
     if as_json:
         echo_json(_data(corpus, asked, found, findings))
     else:
         _show(corpus, asked, found, findings, brief)
-
-
-def _check_works(corpus: Corpus, works: tuple[str, ...]) -> None:
-    from auctorum.names.nearest import nearest
-
-    for work in works:
-        if work not in corpus.works:
-            near = ", ".join(nearest(work, corpus.works))
-            raise click.BadParameter(f"no work {work!r} in the knowledge base; nearest: {near}", param_hint="--sec")
 
 
 def _title(corpus: Corpus, taxon: Taxon) -> str:

@@ -52,3 +52,13 @@ def heading(text: str | Text) -> Text:
     made = Text.assemble(text)
     made.stylize("bold")
     return made
+
+
+def numbered(texts: Iterable[str]) -> Table:
+    """Sentences with their numbers, each wrapped beside its own."""
+    made = Table.grid(padding=(0, 1))
+    made.add_column(justify="right")
+    made.add_column(overflow="fold")
+    for number, text in enumerate(texts, 1):
+        made.add_row(f"  {number}.", Text(text))
+    return made

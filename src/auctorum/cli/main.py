@@ -16,6 +16,7 @@ COMMANDS = {
     "check": ("check", "List every problem of the knowledge base."),
     "history": ("history", "How a name moved, and who holds which view."),
     "synonymy": ("synonymy", "The names of a taxon, block by block, as a monograph prints them."),
+    "correct-name": ("correct_name", "What a taxon must be called under a view, and why."),
     "compare": ("compare", "What changes from one work's view to another's."),
     "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
     "match": ("match", "Which name a misspelt label means."),
@@ -37,7 +38,7 @@ class Commands(click.Group):
         if cmd_name not in COMMANDS:
             return None
         module, _ = COMMANDS[cmd_name]
-        command = getattr(importlib.import_module(f"auctorum.cli.{module}"), cmd_name)
+        command = getattr(importlib.import_module(f"auctorum.cli.{module}"), cmd_name.replace("-", "_"))
         assert isinstance(command, click.Command)
         return command
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
@@ -41,7 +41,7 @@ def synonymy(name: str, sec: tuple[str, ...], form: str, kb: Path, as_json: bool
     code = load_quietly(kb)
     corpus = code.corpus
     asked = find_name(corpus, name).id
-    _check_works(corpus, sec)
+    check_works(corpus, sec)
     found = synonymy_of(corpus, _accepted(corpus, asked, sec), works=sec or None, notes=partial(abbreviations, code))
     if as_json:
         echo_json(synonymy_data(found))
@@ -49,15 +49,6 @@ def synonymy(name: str, sec: tuple[str, ...], form: str, kb: Path, as_json: bool
         _show(found)
     else:
         click.echo({"markdown": as_markdown, "html": as_html}[form](found), nl=False)
-
-
-def _check_works(corpus: Corpus, works: tuple[str, ...]) -> None:
-    from auctorum.names.nearest import nearest
-
-    for work in works:
-        if work not in corpus.works:
-            near = ", ".join(nearest(work, corpus.works))
-            raise click.BadParameter(f"no work {work!r} in the knowledge base; nearest: {near}", param_hint="--sec")
 
 
 def _accepted(corpus: Corpus, asked: str, sec: tuple[str, ...]) -> str:

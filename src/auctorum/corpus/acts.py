@@ -105,6 +105,9 @@ def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable
     published = tuple(published)
     works = {one.id: frozenset(act.work.id for act in one.acts) for one in published}
     table = NameTable({one.id: one.name for one in published}, works)
+    for one in published:
+        for act in one.acts:
+            table.add_spelling(act.printed, one.id)
     for act in acts:
         if act.record.act is ActKind.VARIANT_SPELLING and act.record.of:
             try:

@@ -89,7 +89,12 @@ def _entries(published: Sequence[Published], acts: Sequence[Act], references: Re
     groups = type_groups(order, acts, references.autonyms, ranks)
     of_name = _grouped((act.name, act.id) for act in acts)
     publishing = _grouped((act.name, act.id) for act in acts if act.establishes)
-    variants = _grouped((act.name, act.printed) for act in acts if act.record.act is ActKind.VARIANT_SPELLING)
+    spellings = ActKind.VARIANT_SPELLING
+    variants = _grouped(
+        (act.name, act.printed)
+        for act in acts
+        if act.record.act is spellings or (act.establishes and act.printed != named[act.name].bare)
+    )
     return {
         id_: NameEntry(
             id=id_,

@@ -15,6 +15,7 @@ from itertools import chain, count
 from auctorum.corpus.credit import own_credit, shown
 from auctorum.corpus.model import Act, Work
 from auctorum.corpus.resolve import same_authors
+from auctorum.corpus.spelling import recorded_genders, spelled
 from auctorum.names.format import slug, words
 from auctorum.names.name import Authors, Name
 from auctorum.records.schema import ActKind
@@ -46,10 +47,15 @@ def published_names(acts: Sequence[Act], older_names: Mapping[str, Name]) -> tup
 
     `older_names` gives, for an act's id, the name it rests on (basionym or replaced synonym).
     """
+    genders = recorded_genders(acts)
+    names = {act.id: spelled(act, genders) for act in acts}
     by_words: dict[str, list[Act]] = {}
+    by_print: dict[str, list[Act]] = {}  # under the corrected and under the printed words
     for act in acts:
-        by_words.setdefault(words(act.printed), []).append(act)
-    older = {act.id: older_act(act, by_words, older_names.get(act.id)) for act in acts}
+        by_words.setdefault(words(names[act.id]), []).append(act)
+        for key in dict.fromkeys((words(names[act.id]), words(act.printed))):
+            by_print.setdefault(key, []).append(act)
+    older = {act.id: older_act(act, by_print, older_names.get(act.id)) for act in acts}
     by_id = {act.id: act for act in acts}
     roots = {id_: by_id[root] for id_, root in _root_of(older).items()}
     found: list[Published] = []
@@ -61,7 +67,7 @@ def published_names(acts: Sequence[Act], older_names: Mapping[str, Name]) -> tup
         homonyms = len(by_type) > 1
         for members in by_type.values():
             first = members[0]
-            name = replace(first.printed.bare, authors=Authors(own=shown(own_credit(first))))
+            name = replace(names[first.id].bare, authors=Authors(own=shown(own_credit(first))))
             found.append(Published(_id(name, first.work, homonyms, taken), name, first.rank, tuple(members)))
     return tuple(sorted(found, key=lambda one: (one.acts[0].work.date, one.acts[0].id)))
 

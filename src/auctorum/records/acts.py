@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 from pydantic.dataclasses import dataclass
 
+from auctorum.names.agreement import EpithetKind
+from auctorum.names.gender import Gender
 from auctorum.records.fields import CONFIG, RecordPlace, Words, place_field
 
 
@@ -124,7 +126,7 @@ class EpithetRecord:
     """What an epithet (or generic name) is, as far as its letters do not tell (ICN Art. 23, 60, 61)."""
 
     kind: Annotated[
-        Literal["adjective", "noun", "noun-nominative-plural"] | None,
+        EpithetKind | None,
         Field(description="adjective, noun, or noun-nominative-plural."),
     ] = None
     noun: Annotated[str, Field(description="The noun in the nominative, where the printed form differs.")] = ""
@@ -140,6 +142,11 @@ class EpithetRecord:
     parts_stand_alone: Annotated[
         bool | None, Field(description="Hyphened: whether its parts usually stand alone (ICN Art. 60.11).")
     ] = None
+    first_genitive: Annotated[str, Field(description="Compound: its first word in the genitive singular (60.10).")] = ""
+    interchanged: Annotated[
+        bool | None, Field(description="Whether the work prints u for v, or i for j (ICN Art. 60.5).")
+    ] = None
+    symbol_meaning: Annotated[str, Field(description="Meaning of a symbol in it.")] = ""
     symbol: Annotated[str, Field(description="Transcription of a symbol in it (ICN Art. 23.3).")] = ""
     place: RecordPlace = place_field()
 
@@ -209,7 +216,7 @@ class Act:
     fossil: Annotated[bool, Field(description="Whether the taxon is a fossil (39, 43).")] = False
     epithet: Annotated[EpithetRecord | None, Field(description="What the epithet is (23, 60).")] = None
     gender: Annotated[
-        Literal["masculine", "feminine", "neuter"] | None,
+        Gender | None,
         Field(description="Genus: its gender (62)."),
     ] = None
     standing: Annotated[

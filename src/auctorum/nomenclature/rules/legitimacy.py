@@ -34,7 +34,7 @@ def no_earlier_homonym(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 53.1, 53.3: spelled like an earlier valid name on another type: of the same rank from species up, of any
     rank in one species or among the subdivisions of one genus. That the earlier is illegitimate or a synonym is no
     help (53.1 Note 2); names of one date do not harm each other (Note 1)."""
-    for other in inquiry.of_like_epithet(act.printed):
+    for other in inquiry.of_like_epithet(inquiry.corpus.names[act.name].name):
         if other == act.name or inquiry.types[other] == inquiry.types[act.name]:
             continue
         found = _homonymy(inquiry, act, other, "53.1" if not _below(act.printed) else "53.3", "homonym")
@@ -112,7 +112,10 @@ def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
         entry = inquiry.corpus.names[line.name]
         if entry.name.bare == act.printed.bare:
             return None
-        adopted = same_epithet(line.epithet, act.printed.final_epithet) and line.type == inquiry.types[act.name]
+        adopted = (
+            same_epithet(line.epithet, inquiry.corpus.names[act.name].name.final_epithet)
+            and line.type == inquiry.types[act.name]
+        )
         if position.genus and adopted:
             return None
         if not blocked(inquiry, line, position, taken_then, types):

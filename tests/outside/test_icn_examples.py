@@ -1,0 +1,51 @@
+"""Worked examples of the Code, each built into a corpus, asked and compared (source of each beside it in the data).
+
+`pytest -k icn --icn-examples PATH` runs another file of the same form. All cases run; the lines at the end give the
+count by kind and every miss.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+import icn_answers
+
+OWN = Path(__file__).parents[1] / "data" / "icn-examples.yaml"
+BAR = 0.9  # share of the cases that must be right, of any file
+
+
+def test_icn_examples(pytestconfig: pytest.Config, say: Callable[[str], None]) -> None:
+    path = pytestconfig.getoption("--icn-examples") or OWN
+    cases = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+    assert cases, f"no cases in {path}"
+    asked: Counter[str] = Counter()
+    right: Counter[str] = Counter()
+    for case in cases:
+        kind = case["question"]["ask"]
+        asked[kind] += 1
+        missed = misses(case)
+        right[kind] += not missed
+        for line in missed:
+            say(line)
+    for kind in sorted(asked):
+        say(f"icn-examples, {kind}: {right[kind]}/{asked[kind]} right")
+    say(f"icn-examples: {right.total()}/{asked.total()} right")
+    assert right.total() >= BAR * asked.total()
+
+
+def misses(case: dict[str, Any]) -> list[str]:
+    """A line for each field of one case that is answered otherwise; a case that can't be answered at all is one, too."""
+    try:
+        found = icn_answers.answer(case)
+    except Exception as error:  # noqa: BLE001 - one broken case must not hide the others
+        return [f"{case['id']}: no answer: {type(error).__name__}: {error}"]
+    return [
+        f"{case['id']} (Art. {case['article']}): {field}: expected {wanted!r}, got {got!r}"
+        for field, wanted, got in icn_answers.differences(case, found)
+    ]
