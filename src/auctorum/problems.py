@@ -6,6 +6,7 @@ Below, an error is an exception with fields; above, it is a Problem with a place
     ├── names: UnreadableName, UnknownRank
     ├── characters: UnreadableValue, ReversedRange, UnknownUnit, UnfitUnit
     ├── corpus: UnknownName, AmbiguousName
+    ├── nomenclature: UnknownEdition, NotPlaced, UnknownWork, NoPlace, NothingIncluded
     └── edges: UnusableKnowledgeBase, UnusableOutput
 """
 
@@ -31,10 +32,11 @@ NOWHERE = Place("")
 
 
 class Severity(StrEnum):
-    """An error makes `check` fail; a warning is worth a look."""
+    """An error makes `check` fail; a warning is worth a look; an open question is something to look up."""
 
     ERROR = "error"
     WARNING = "warning"
+    OPEN = "open"
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -53,7 +55,7 @@ class Problem:
     within: tuple[str | int, ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
-        label = "warning: " if self.severity is Severity.WARNING else ""
+        label = "" if self.severity is Severity.ERROR else f"{self.severity}: "
         return f"{self.place}: {label}{self.what} ({self.remedy})"
 
 

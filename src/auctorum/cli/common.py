@@ -29,25 +29,33 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print the re
 
 def load(kb: Path) -> tuple[Code, tuple[Problem, ...]]:
     """The linked knowledge base under the Code, and every problem in it at its very place; shows progress."""
-    from auctorum.corpus.link import link
-    from auctorum.nomenclature.code import applied
-    from auctorum.records.read import collector_paused, pinpoint, read
+    from auctorum.nomenclature.checks import check
+    from auctorum.records.read import pinpoint
 
-    with collector_paused(), progress_bar("Reading") as progress:
-        records, problems = read(kb, progress=progress)
-        corpus, more = link(records)
-        code = applied(corpus)
-    return code, pinpoint([*problems, *more])
+    code, problems = _read(kb)
+    return code, pinpoint([*problems, *check(code)])
 
 
 def load_quietly(kb: Path) -> Code:
     """The knowledge base; errors in it are counted on standard error, since an answer may miss something."""
-    code, problems = load(kb)
+    code, problems = _read(kb)
     errors = error_count(problems)
     if errors:
         told = counted(errors, "error")
         click.echo(f"The knowledge base has {told}; what they concern is left out: auctorum check", err=True)
     return code
+
+
+def _read(kb: Path) -> tuple[Code, list[Problem]]:
+    """The knowledge base under the Code, and the problems of reading and linking."""
+    from auctorum.corpus.link import link
+    from auctorum.nomenclature.code import applied
+    from auctorum.records.read import collector_paused, read
+
+    with collector_paused(), progress_bar("Reading") as progress:
+        records, problems = read(kb, progress=progress)
+        corpus, more = link(records)
+        return applied(corpus), [*problems, *more]
 
 
 def error_count(problems: Iterable[Problem]) -> int:

@@ -61,6 +61,9 @@ def _data(corpus: Corpus, found: History) -> dict[str, object]:
                 "parent": _plain(corpus, event.parent),
                 "accepted_name": _plain(corpus, event.target),
                 "notes": list(event.notes),
+                "validly_published": event.stands if event.is_act else None,
+                "correct_name_for_its_view": event.correct,
+                "correct_would_be": event.instead,
             }
             for event in found.events
         ],
@@ -128,8 +131,10 @@ def _by_treatment(found: History) -> list[list[Event]]:
 
 def _row(corpus: Corpus, events: list[Event], found: History) -> tuple[str, ...]:
     last = events[-1]
-    what = "; ".join([*(event.what for event in events), *(note for event in events for note in event.notes)])
     genus = corpus.names[found.group].name.genus
+    told = [*(event.what for event in events), *(note for event in events for note in event.notes)]
+    told += [f"correct for that view: {_short(event.instead, genus)}" for event in events if event.correct is False]
+    what = "; ".join(told)
     where = _plain(corpus, last.target or last.parent)
     work = " & ".join(corpus.works[last.work].authors)
     used, where = (_short(text, genus) for text in (last.as_printed, where))

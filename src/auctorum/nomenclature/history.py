@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from auctorum.corpus.model import Corpus, Treatment, Work
 from auctorum.corpus.resolve import called
 from auctorum.names.format import format_name
 from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.nomenclature.code import Code
+from auctorum.nomenclature.correct import CorrectName, Outcome
 from auctorum.nomenclature.standing import standing_of_act
+from auctorum.nomenclature.views import correct_then
 from auctorum.records.schema import Status
 
 
@@ -37,6 +39,8 @@ class Event:
     target: str | None = None
     notes: tuple[str, ...] = ()  # standing under the Code, with article: "isonym (Art. 6.3 Note 2)"
     stands: bool = True  # false for an act that does not validly publish its name
+    correct: bool | None = None  # whether the name used was the correct one for the work's own view; None = open
+    instead: str = ""  # where it was not: what it had to be called, or what would have been needed
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +71,7 @@ def history(code: Code, group: str) -> History:
     corpus = code.corpus
     names = corpus.groups[group]
     events = sorted(
-        [*_acts(code, names), *_placements(corpus, group)],
+        [*_acts(code, names), *_placements(code, group)],
         key=lambda event: (corpus.works[event.work].date, event.work, not event.is_act, event.page),
     )
     return History(group, names, tuple(events), _views(corpus, events), _silent(corpus, group, events))
@@ -93,11 +97,15 @@ def _acts(code: Code, names: Iterable[str]) -> Iterator[Event]:
             )
 
 
-def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
+def _placements(code: Code, group: str) -> Iterator[Event]:
+    corpus = code.corpus
     for treatment in corpus.by_group.get(group, ()):
         own = corpus.names[treatment.name].group == group
         if own and treatment.status in (Status.ACCEPTED, Status.DOUBTFUL):
-            yield _placement(treatment, treatment.record.taxon, treatment.name, str(treatment.status), treatment.parent)
+            kept = _placement(
+                treatment, treatment.record.taxon, treatment.name, str(treatment.status), treatment.parent
+            )
+            yield _with_correct_name(code, treatment, kept)
         elif own and not _same_type(corpus, treatment.accepted_as, group):
             what, target = str(treatment.status), treatment.accepted_as
             yield _placement(treatment, treatment.record.taxon, treatment.name, what, None, target)
@@ -106,6 +114,26 @@ def _placements(corpus: Corpus, group: str) -> Iterator[Event]:
             if ours and not (own and status is Status.SYNONYM):
                 shown = "; ".join(format_name(corpus.names[name].name, authors=False) for name in ours)
                 yield _placement(treatment, shown, ours[0], str(status), None, treatment.name)
+
+
+def _with_correct_name(code: Code, treatment: Treatment, event: Event) -> Event:
+    """The placement with whether its name was the correct one for that work's own view, at its time."""
+    found = correct_then(code, treatment)
+    if found is None or found.outcome is Outcome.UNDETERMINED:
+        return event
+    same = found.name is not None and found.name.bare == code.corpus.names[treatment.name].name.bare
+    if same and found.outcome in (Outcome.NAME, Outcome.AUTONYM):
+        return replace(event, correct=True)
+    return replace(event, correct=False, instead=_needed(found))
+
+
+def _needed(found: CorrectName) -> str:
+    """What a taxon had to be called, where that is another name than the one used."""
+    if found.name is None:
+        return "a new name"
+    if found.outcome is Outcome.COMBINATION_NEEDED:
+        return f"a new combination, {format_name(found.name)}"
+    return format_name(found.name)
 
 
 def _same_type(corpus: Corpus, name: str | None, group: str) -> bool:
