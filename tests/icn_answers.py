@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 
 import icn_records
 from auctorum.corpus.link import link
-from auctorum.corpus.spelling import gender as gender_of_genus
 from auctorum.corpus.spelling import recorded_genders, spelling
 from auctorum.names.agreement import EpithetKind, agreeing
 from auctorum.names.confusable import confusable
@@ -16,7 +16,7 @@ from auctorum.names.gender import Gender, gender_of
 from auctorum.names.name import Name
 from auctorum.names.orthography import Origin, corrected, refused
 from auctorum.names.parse import parse_name
-from auctorum.names.ranks import UNRANKED, implied_rank, rank_named
+from auctorum.names.ranks import UNRANKED, implied_rank
 from auctorum.nomenclature.code import Code, applied, autonym_name
 from auctorum.nomenclature.correct import Outcome, Taxon, correct_name
 from auctorum.nomenclature.homonyms import homonym_note, homonymy
@@ -118,6 +118,9 @@ def citation(known: Case, label: str) -> str | None:
 
 def _validity(known: Case, label: str) -> Answer:
     judged = known.judged(label)
+    if known.given.get("events"):  # the end state is asked: what the name comes to in whatever work
+        published = known.code.of_name(known.entry(label))
+        judged = published if published is not None and published.stands else judged
     valid = {Validity.VALID: "valid", Validity.NOT_VALID: "not-valid"}.get(judged.validity, "undetermined")
     bars = [one.key for one in judged.rulings if one.effect == "bars"]
     one = known.facts[label]
@@ -126,8 +129,8 @@ def _validity(known: Case, label: str) -> Answer:
         "status": valid,
         "reason": bars[0] if valid == "not-valid" else None,
         "all_reasons": bars,
-        "citation": citation(known, label),
-        "date_from": known.year(label) if valid == "valid" else None,
+        "citation": format_name(known.name(label)) if judged.stands else None,
+        "date_from": known.code.corpus.acts[judged.act].work.year if judged.stands else None,
         "type_specimens": "syntypes" if several else "holotype",
         "formatted": citation(known, label),
     }
@@ -157,7 +160,9 @@ def _citation(known: Case, label: str) -> Answer:
     if as_ is not None:
         text = format_name(_with_sign(name, as_ == "nothospecies"))
     hybrid = name.species_hybrid or name.genus_hybrid
-    may_add = "(pro sp.)" if as_ == "nothospecies" and not hybrid else "(pro hybr.)" if as_ == "species" and hybrid else None
+    may_add = (
+        "(pro sp.)" if as_ == "nothospecies" and not hybrid else "(pro hybr.)" if as_ == "species" and hybrid else None
+    )
     asked = known.facts[label]
     plain = status(judged)
     return {
@@ -173,8 +178,6 @@ def _citation(known: Case, label: str) -> Answer:
 
 
 def _with_sign(name: Name, hybrid: bool) -> Name:
-    from dataclasses import replace
-
     return replace(name, species_hybrid=hybrid)
 
 
@@ -193,19 +196,16 @@ def _correct(known: Case, _label: str) -> Answer:
         assert found.name is not None
         species = found.name
         species_type = known.code.corpus.names[found.id].group if found.id else None
-    genus_type = None
-    if genus in known.facts.values():
-        genus_type = genus
-    for label in known.acts:
-        entry = known.code.corpus.names[known.entry(label)]
-        if entry.rank == "genus" and entry.name.genus == genus:
-            genus_type = genus_type or entry.group
+    genera = [known.code.corpus.names[known.entry(label)] for label in known.acts]
+    genus_type = next((one.group for one in genera if one.rank == "genus" and one.name.genus == genus), None)
     rank = icn_records.RANKS.get(question["rank"], question["rank"])
     asked = Taxon(frozenset(included), rank, genus, species, species_type, genus_type)
     found = correct_name(known.code, asked)
     barred = found.barred[0] if found.barred else None
     listed = [label for label, one in known.facts.items() if one["act"] == "autonym"]
-    own = [label for label in listed if found.name and icn_records.bare(known.facts[label]["name"]) == _words(found.name)]
+    own = [
+        label for label in listed if found.name and icn_records.bare(known.facts[label]["name"]) == _words(found.name)
+    ]
     correct = known.label(found.id)
     if found.outcome is Outcome.AUTONYM:
         correct = own[0] if own else "autonym"
@@ -332,7 +332,6 @@ def _gender(known: Case, label: str) -> Answer:
         last_part_gender=Gender(last) if last else None,
         by_author=Gender(by_author) if by_author else None,
     )
-    assert gender_of_genus(known.name(label).genus, {}) or True
     return {"gender": str(found.gender) if found else None}
 
 
@@ -390,10 +389,9 @@ def _agreement(case: dict[str, Any]) -> Answer:
 
 
 def _formula(case: dict[str, Any]) -> Answer:
-    parents = [
-        parse_name(f"{one['name']} {icn_records.citation_of(one)}".strip()) for one in case["given"]["parents"]
-    ]
+    parents = [parse_name(f"{one['name']} {icn_records.citation_of(one)}".strip()) for one in case["given"]["parents"]]
     from auctorum.names.hybrids import formula
+
     question = case["question"]
     made = formula(
         parents,
@@ -406,6 +404,7 @@ def _formula(case: dict[str, Any]) -> Answer:
 
 def _well_formed(case: dict[str, Any]) -> Answer:
     from auctorum.names.hybrids import formula_faults
+
     return {"well_formed": [not formula_faults(text) for text in case["given"]["strings"]]}
 
 
@@ -474,8 +473,14 @@ def differences(case: dict[str, Any], found: Answer) -> list[tuple[str, Any, Any
 
 
 def _agrees(key: str, wanted: Any, got: Any, found: Answer, allowed: Sequence[str]) -> bool:
-    if isinstance(wanted, list) and isinstance(got, list) and key not in ("authors", "paren_authors", "species_authors"):
-        return len(wanted) == len(got) and all(_agrees(key, a, b, {}, allowed) for a, b in zip(wanted, got, strict=True))
+    if (
+        isinstance(wanted, list)
+        and isinstance(got, list)
+        and key not in ("authors", "paren_authors", "species_authors")
+    ):
+        return len(wanted) == len(got) and all(
+            _agrees(key, a, b, {}, allowed) for a, b in zip(wanted, got, strict=True)
+        )
     if key == "status" and wanted == "valid":
         return got in ("valid", "legitimate", "illegitimate")
     return _spaced(got) == _spaced(wanted) or _spaced(got) in [_spaced(one) for one in allowed]
@@ -484,8 +489,3 @@ def _agrees(key: str, wanted: Any, got: Any, found: Answer, allowed: Sequence[st
 def _spaced(value: Any) -> Any:
     """`K.Koch` is `K. Koch`."""
     return value.replace(". ", ".") if isinstance(value, str) else value
-
-
-def kind_of_rank(rank: str) -> str:
-    """The rank under its own name."""
-    return rank_named(rank).name

@@ -24,6 +24,7 @@ ACTS = {
 RANKS = {"subforma": "subform", "nothospecies": "species", "nothogenus": "genus", "nothosubspecies": "subspecies"}
 STANDINGS = {"legitimate": "legitimate", "illegitimate": "illegitimate", "not-valid": "not valid"}
 HIGH = ("genus", "subgenus", "section", "subsection", "family", "subfamily", "tribe", "order", "subclass")
+LOW = {"subspecies": "subsp.", "variety": "var.", "subforma": "subf."}
 UNDATED = 1800  # an act without a year comes before every act that builds on it
 
 
@@ -35,7 +36,8 @@ def literature(given: Facts) -> tuple[list[dict[str, Any]], dict[str, str]]:
     acts: dict[str, str] = {}
     for one in names.values():
         if one["act"] != "autonym" and not one.get("misapplied"):
-            acts[one["id"]] = _enter(works, _work(one, years), _act(one, names, given))
+            printed_in = names.get(one.get("published_with", ""), one)
+            acts[one["id"]] = _enter(works, _work(printed_in, years), _act(one, names, given))
     for work, act in _decisions(names, given, years):
         _enter(works, work, act)
     return list(works.values()), acts
@@ -99,6 +101,8 @@ def spelled(one: Facts) -> str:
     if one.get("genus") and one.get("epithet") and rank in (None, "unranked", "section", "subgenus", "subsection"):
         term = {"section": "sect.", "subgenus": "subg.", "subsection": "subsect."}.get(rank or "", "[unranked]")
         return f"{one['genus']} {term} {one['epithet']}"
+    if one.get("epithet") and rank in LOW and not name.endswith(one["epithet"]):
+        return f"{' '.join(name.split()[:2])} {LOW[rank]} {one['epithet']}"
     if rank == "nothogenus" and not name.startswith("×"):
         return f"×{name}"
     if one.get("genus_is_nothogenus") and not name.startswith("×"):
@@ -134,7 +138,11 @@ def _act(one: Facts, names: dict[str, Facts], given: Facts) -> dict[str, Any]:
         "type-indicated": one.get("type_indicated", True),
         "description": _description(one),
         "accepted": _accepted(one),
-        "offered-as": "provisional" if one.get("provisional") else "synonym" if one.get("cited_only_as_synonym") else None,
+        "offered-as": "provisional"
+        if one.get("provisional")
+        else "synonym"
+        if one.get("cited_only_as_synonym")
+        else None,
         "epithet-linked": one.get("epithet_associated"),
         "typical": one.get("purports_to_be_typical"),
         "technical-term": one.get("coincides_with_latin_technical_term", False),
@@ -165,7 +173,7 @@ def _basionym_reference(one: Facts) -> str | None:
     if one["act"] not in ("new-combination", "change-of-rank", "replacement-name"):
         return None
     given = one.get("basionym_reference")
-    if given is None or given.get("full"):
+    if given is None or given.get("full") or not given.get("missing"):  # errors do no harm (Art. 41.6)
         return "full"
     return "none" if given.get("missing") == ["all"] else "partial"
 
@@ -255,8 +263,10 @@ def _decisions(names: dict[str, Facts], given: Facts, years: dict[str, str]) -> 
 
 def _about(one: Facts, names: dict[str, Facts], years: dict[str, str]) -> Iterator[Decision]:
     label = reference(one["id"], names)
-    if one.get("conserved"):
-        against = [reference(id_, names) for id_ in one.get("conserved_against", ())]
+    passed_over = [id_ for id_, other in names.items() if other.get("rejected_in_favour_of") == one["id"]]
+    if one.get("conserved") or passed_over:
+        listed = dict.fromkeys([*one.get("conserved_against", ()), *passed_over])
+        against = [reference(id_, names) for id_ in listed]
         yield _later("committee", "2000"), {"name": label, "act": "conservation", "against": against}
     if one.get("rejected_in_favour_of"):
         yield _later("committee", "2000"), {"name": label, "act": "rejection"}
@@ -270,7 +280,13 @@ def _about(one: Facts, names: dict[str, Facts], years: dict[str, str]) -> Iterat
 
 
 def _later(who: str, date: str) -> dict[str, Any]:
-    return {"id": f"{who}-{date}", "type": "document", "author": [{"family": who.title()}], "issued": date, "title": who}
+    return {
+        "id": f"{who}-{date}",
+        "type": "document",
+        "author": [{"family": who.title()}],
+        "issued": date,
+        "title": who,
+    }
 
 
 def bare(text: str) -> str:

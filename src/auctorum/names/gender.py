@@ -64,7 +64,7 @@ _FIXED = (("oides", F), ("odes", F), ("anthes", F), ("ites", M))
 
 # Last elements of compounds: first line those of Art. 62.2 and its Ex. 3, then other Greek and Latin nouns (their
 # gender from dictionaries of the languages, from memory).
-_ELEMENTS = {
+_BY_GENDER = {
     M: """
     codon myces odon panax pogon stemon gaster anthos anthus chilos chilus cheilos phykos phycos phycus carpos carpus
     geron geton botrys thamnos thamnus cephalus lobus pappus stephanus pus aster
@@ -80,7 +80,7 @@ _ELEMENTS = {
     phyllon phyllum petalum sepalum spermum anthemum glossum stachyum sciadium
     """,
 }
-_BY_ELEMENT = {element: gender for gender, elements in _ELEMENTS.items() for element in elements.split()}
+ELEMENTS = {element: gender for gender, elements in _BY_GENDER.items() for element in elements.split()}
 _BOTANICAL_CUSTOM = {"gaster", "anthos", "anthus", "chilos", "chilus", "cheilos", "phykos", "phycos", "phycus"}
 
 # Endings of Latin and transcribed Greek nouns, longest first; those that tell nothing (-ax, -er, -i, -u) are left out.
@@ -166,14 +166,14 @@ def _compound(word: str) -> GenusGender | None:
     element = _element(word)
     if not element:
         return None
-    gender = _BY_ELEMENT[element]
+    gender = ELEMENTS[element]
     custom = " by botanical custom" if element in _BOTANICAL_CUSTOM else ""
     return GenusGender(gender, f"compounds in -{element} are {gender}{custom}", "62.2")
 
 
 def _element(word: str) -> str:
     """The longest known last element; something must stand before it."""
-    return next((word[cut:] for cut in range(1, len(word) - 2) if word[cut:] in _BY_ELEMENT), "")
+    return next((word[cut:] for cut in range(1, len(word) - 2) if word[cut:] in ELEMENTS), "")
 
 
 def _by_author(gender: Gender | None) -> GenusGender | None:
