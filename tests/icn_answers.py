@@ -160,9 +160,8 @@ def _citation(known: Case, label: str) -> Answer:
     if as_ is not None:
         text = format_name(_with_sign(name, as_ == "nothospecies"))
     hybrid = name.species_hybrid or name.genus_hybrid
-    may_add = (
-        "(pro sp.)" if as_ == "nothospecies" and not hybrid else "(pro hybr.)" if as_ == "species" and hybrid else None
-    )
+    changed = as_ is not None and hybrid is not (as_ == "nothospecies")
+    may_add = ("(pro hybr.)" if hybrid else "(pro sp.)") if changed else None
     asked = known.facts[label]
     plain = status(judged)
     return {
@@ -203,12 +202,11 @@ def _correct(known: Case, _label: str) -> Answer:
     found = correct_name(known.code, asked)
     barred = found.barred[0] if found.barred else None
     listed = [label for label, one in known.facts.items() if one["act"] == "autonym"]
-    own = [
-        label for label in listed if found.name and icn_records.bare(known.facts[label]["name"]) == _words(found.name)
-    ]
     correct = known.label(found.id)
-    if found.outcome is Outcome.AUTONYM:
-        correct = own[0] if own else "autonym"
+    if found.outcome is Outcome.AUTONYM and found.name:
+        words = _words(found.name)
+        own = (label for label in listed if icn_records.bare(known.facts[label]["name"]) == words)
+        correct = next(own, "autonym")
     needed = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
     return {
         "correct": correct,
@@ -465,22 +463,17 @@ def differences(case: dict[str, Any], found: Answer) -> list[tuple[str, Any, Any
         if key in ("also_allowed", "not"):
             continue
         got = found.get(key)
-        if not _agrees(key, wanted, got, found, allowed):
+        if not _agrees(key, wanted, got, allowed):
             missed.append((key, wanted, got))
     if any(one in expect.get("not", ()) for one in (found.get("citation"), found.get("correct"))):
         missed.append(("not", expect["not"], found.get("citation") or found.get("correct")))
     return missed
 
 
-def _agrees(key: str, wanted: Any, got: Any, found: Answer, allowed: Sequence[str]) -> bool:
-    if (
-        isinstance(wanted, list)
-        and isinstance(got, list)
-        and key not in ("authors", "paren_authors", "species_authors")
-    ):
-        return len(wanted) == len(got) and all(
-            _agrees(key, a, b, {}, allowed) for a, b in zip(wanted, got, strict=True)
-        )
+def _agrees(key: str, wanted: Any, got: Any, allowed: Sequence[str]) -> bool:
+    if isinstance(wanted, list) and isinstance(got, list) and not key.endswith("authors"):
+        pairs = zip(wanted, got, strict=False)
+        return len(wanted) == len(got) and all(_agrees(key, one, other, allowed) for one, other in pairs)
     if key == "status" and wanted == "valid":
         return got in ("valid", "legitimate", "illegitimate")
     return _spaced(got) == _spaced(wanted) or _spaced(got) in [_spaced(one) for one in allowed]

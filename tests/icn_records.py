@@ -138,11 +138,7 @@ def _act(one: Facts, names: dict[str, Facts], given: Facts) -> dict[str, Any]:
         "type-indicated": one.get("type_indicated", True),
         "description": _description(one),
         "accepted": _accepted(one),
-        "offered-as": "provisional"
-        if one.get("provisional")
-        else "synonym"
-        if one.get("cited_only_as_synonym")
-        else None,
+        "offered-as": _offered(one),
         "epithet-linked": one.get("epithet_associated"),
         "typical": one.get("purports_to_be_typical"),
         "technical-term": one.get("coincides_with_latin_technical_term", False),
@@ -180,6 +176,10 @@ def _basionym_reference(one: Facts) -> str | None:
 
 def _accepted(one: Facts) -> bool:
     return one.get("accepted_by_author") is not False and one.get("accepted_by_publication_author") is not False
+
+
+def _offered(one: Facts) -> str | None:
+    return "provisional" if one.get("provisional") else "synonym" if one.get("cited_only_as_synonym") else None
 
 
 def _type(one: Facts) -> dict[str, Any] | None:

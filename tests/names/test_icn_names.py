@@ -40,8 +40,8 @@ def parsed_in(cases: list[Case]) -> list[Case]:
 
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
-    """One test a citation, of our own file or of that given by `--icn-examples`."""
-    cases = read(metafunc.config.getoption("--icn-examples", None) or OWN)
+    """One test a citation."""
+    cases = read(OWN)
     for argument, found in (("name", names_in(cases)), ("formula", formulae_in(cases))):
         if argument in metafunc.fixturenames:
             metafunc.parametrize(argument, [text for _, text in found], ids=[f"{id_}-{text}" for id_, text in found])

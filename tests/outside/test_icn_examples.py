@@ -40,7 +40,7 @@ def test_icn_examples(pytestconfig: pytest.Config, say: Callable[[str], None]) -
 
 
 def misses(case: dict[str, Any]) -> list[str]:
-    """A line for each field of one case that is answered otherwise; a case that can't be answered at all is one, too."""
+    """A line for each field of one case that is answered otherwise; one for a case that can't be answered at all."""
     try:
         found = icn_answers.answer(case)
     except Exception as error:

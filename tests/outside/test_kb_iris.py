@@ -50,7 +50,12 @@ def test_figures_are_those_of_fisher(species: str, means: tuple[float, ...]) -> 
 
 def test_check_finds_nothing() -> None:
     assert "150 specimens" in run("check")
-    assert json.loads(run("check", "--json")) == {"errors": 0, "warnings": 0, "problems": []}
+    assert json.loads(run("check", "--json")) == {
+        "errors": 0,
+        "warnings": 0,
+        "open_questions": 4,  # whether the four names were described is not recorded
+        "problems": [],
+    }
 
 
 def test_history() -> None:
