@@ -32,6 +32,7 @@ _NEAR = (frozenset("ao"), frozenset("ou"), frozenset("ei"))
 # Shorter stems with other endings are other words: peplis and peplus.
 _LONG_STEM = 6
 _LONG_WORD = 9
+_LONGEST_LAST = 12
 
 
 def confusable(a: str, b: str, *, rank: str = "species") -> bool:
@@ -152,7 +153,7 @@ def _near_vowel(a: str, b: str, start: int = 1) -> bool:
     at = _one_vowel(first, second)
     if not start <= at < len(first) - 2 or len(first) < _LONG_WORD:
         return False
-    compound = any(_is_last_word(word[cut:]) for word in (first, second) for cut in range(2, len(word) - 3))
+    compound = any(_is_last_word(word[-length:]) for word in (first, second) for length in range(4, _LONGEST_LAST))
     return not compound and any({first[at], second[at]} <= near for near in _NEAR)
 
 

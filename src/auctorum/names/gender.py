@@ -81,6 +81,7 @@ _BY_GENDER = {
     """,
 }
 ELEMENTS = {element: gender for gender, elements in _BY_GENDER.items() for element in elements.split()}
+_LONGEST = max(map(len, ELEMENTS))
 _BOTANICAL_CUSTOM = {"gaster", "anthos", "anthus", "chilos", "chilus", "cheilos", "phykos", "phycos", "phycus"}
 
 # Endings of Latin and transcribed Greek nouns, longest first; those that tell nothing (-ax, -er, -i, -u) are left out.
@@ -173,7 +174,8 @@ def _compound(word: str) -> GenusGender | None:
 
 def _element(word: str) -> str:
     """The longest known last element; something must stand before it."""
-    return next((word[cut:] for cut in range(1, len(word) - 2) if word[cut:] in ELEMENTS), "")
+    longest = min(len(word) - 1, _LONGEST)
+    return next((word[-length:] for length in range(longest, 2, -1) if word[-length:] in ELEMENTS), "")
 
 
 def _by_author(gender: Gender | None) -> GenusGender | None:

@@ -38,7 +38,6 @@ class Origin:
     intended: str = ""  # the word that an established printing or spelling error stands for
     parts_stand_alone: bool | None = None  # whether its parts are words that usually stand independently
     first_genitive: str = ""  # of a compound: its first word in the genitive singular
-    symbol_meaning: str = ""
     transcription: str = ""  # of a symbol, in the case needed
     interchanged: bool | None = None  # whether the work uses u and v, i and j without distinction
     fossil: bool = False

@@ -27,6 +27,8 @@ _LATIN_OR_NOT = {
     "muriel": "murielae",
     "concepcion": "conceptionis",
 }  # fmt: skip
+# An epithet takes up no more words of a name.
+_MOST_WORDS = 6
 _LATIN_US = ("ius", "eus", "augustus", "martinus", "carolus", "jacobus", "wislizenus", "gulielmus", "benedictus")
 
 # (number, female) to the inflection.
@@ -146,7 +148,7 @@ def corrected_personal(
 def _stems(person: str) -> list[str]:
     """Stems that an epithet may show, longest first: all the words of the name, or the last of them."""
     words = _words(person)
-    found = {_plain("".join(words[at:])) for at in range(len(words))} | {surname(person)}
+    found = {_plain("".join(words[at:])) for at in range(len(words))[-_MOST_WORDS:]} | {surname(person)}
     if words and words[0].casefold().strip(".") == "st":
         found |= {f"st-{_plain(''.join(words[1:]))}"}
     found |= {f"mc{stem[3:]}" for stem in found if stem.startswith("mac")}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from itertools import pairwise
 
 # Symbols that Linnaeus printed in epithets, with their transcription (Art. 23.3 Ex., from memory).
@@ -10,26 +11,8 @@ _APOSTROPHES = "'’‘ʼʻ´`"
 _QUOTATION_MARKS = '"“”„«»‹›‚'
 _DASHES = str.maketrans(dict.fromkeys("‐‑‒–—\u00ad", "-"))
 # Parts that never stand independently, beside those that end in a linking -o-.
-_PREFIXES = frozenset(
-    (
-        "pseudo",
-        "neo",
-        "sub",
-        "super",
-        "semi",
-        "prae",
-        "inter",
-        "trans",
-        "la",
-        "le",
-        "de",
-        "du",
-        "van",
-        "von",
-        "mac",
-        "mc",
-    )
-)
+_NEVER_ALONE = "pseudo neo sub super semi prae inter trans la le de du van von mac mc"
+_PREFIXES = frozenset(_NEVER_ALONE.split())
 # Ends of nouns in -o, as in plantago-aquatica.
 _NOUNS_IN_O = ("ago", "igo", "ugo", "edo", "udo", "irgo", "mo", "leo", "io")
 
@@ -42,19 +25,17 @@ def transcribed(epithet: str, transcription: str = "") -> str:
     >>> transcribed("pecten ♀")
     'pecten-veneris'
     """
-    symbols = [one for one in epithet if one in _SYMBOLS or (transcription and _is_symbol(one))]
-    if not symbols:
+    known = _SYMBOLS if not transcription else dict.fromkeys(filter(_is_symbol, epithet), transcription)
+    if not any(letter in known for letter in epithet):
         missing = transcription and transcription not in epithet
         return f"{epithet}-{transcription}" if missing else epithet
-    for symbol in symbols:
-        before, _, after = epithet.partition(symbol)
-        written = transcription or _SYMBOLS[symbol]
-        epithet = "-".join(part for part in (before.strip(" -"), written, after.strip(" -")) if part)
-    return epithet
+    spaced = "".join(f" {known[letter]} " if letter in known else letter for letter in epithet)
+    parts = (part.strip("-") for part in spaced.split(" "))
+    return "-".join(part for part in parts if part)
 
 
 def _is_symbol(letter: str) -> bool:
-    return not (letter.isalpha() or letter in f" .-{_APOSTROPHES}{_QUOTATION_MARKS}")
+    return unicodedata.category(letter) in ("So", "Sm")
 
 
 def without_apostrophes(epithet: str) -> str:
@@ -100,17 +81,18 @@ def joined(epithet: str, stand_alone: bool | None = None, person: str = "") -> s
     ('pseudoplatanus', 'noli-tangere', 'austro-occidentale')
     """
     parts = epithet.replace("-", " ").split()
+    names = frozenset(person.casefold().replace("-", " ").split())
     made = parts[0] if parts else ""
     for before, part in pairwise(parts):
-        made += ("-" if _keeps_hyphen(before, part, stand_alone, person) else "") + part
+        made += ("-" if _keeps_hyphen(before, part, stand_alone, names) else "") + part
     return made
 
 
-def _keeps_hyphen(before: str, part: str, stand_alone: bool | None, person: str) -> bool:
+def _keeps_hyphen(before: str, part: str, stand_alone: bool | None, names: frozenset[str]) -> bool:
     if before[-1].casefold() == part[0].casefold() or before.casefold() == "st":
         return True
     if stand_alone is not None:
         return stand_alone
     first = before.casefold()
     combining = first in _PREFIXES or (first.endswith("o") and not first.endswith(_NOUNS_IN_O))
-    return not combining and first not in person.casefold().replace("-", " ").split()
+    return not combining and first not in names

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from auctorum.names.agreement import EpithetKind
 from auctorum.names.confusable import confusable
 from auctorum.names.fold import fold
@@ -31,9 +33,31 @@ def variant_of(code: Code, name: str) -> str | None:
         if _kinds_differ(own.record.epithet, first.record.epithet):
             continue
         one, two = entry.name.final_epithet, like.name.final_epithet
-        if fold(one) == fold(two) or confusable(one, two, rank=entry.rank):
+        if _one_stem(one, two) or confusable(one, two, rank=entry.rank):
             return other
     return None
+
+
+def _one_stem(one: str, other: str) -> bool:
+    """Whether two words are forms of one stem: the same consonants once the ending is off, beginning alike.
+
+    So judged are Nelumbo and Nelumbium (61.2 Ex. 1), Geaster and Geastrum (61.5 Ex. 3; both from memory); a
+    judgement of ours, for names on one type only.
+
+    >>> _one_stem("Nelumbo", "Nelumbium"), _one_stem("Calytrix", "Calycothrix")
+    (True, False)
+    """
+    first, second = _stem(one), _stem(other)
+    return first == second and (len(first) > LEAST_CONSONANTS or fold(one) == fold(other))
+
+
+LEAST_CONSONANTS = 2
+_ENDING = re.compile(r"(?:i?um|r?um|e?on|eris?|e[rs]|i?us|i?a|os|is|[oe])$")
+
+
+def _stem(word: str) -> str:
+    bare = _ENDING.sub("", fold(word))
+    return bare[:1] + re.sub(r"(.)\1+", r"\1", re.sub("[aeiouy]", "", bare[1:]))
 
 
 def _kinds_differ(one: EpithetRecord | None, other: EpithetRecord | None) -> bool:

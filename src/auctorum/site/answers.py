@@ -14,9 +14,14 @@ from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.names.format import format_name, parts
 from auctorum.names.name import Name
 from auctorum.nomenclature.code import Code
+from auctorum.nomenclature.compare_wording import Piece
+from auctorum.nomenclature.correct import CorrectName
 from auctorum.nomenclature.history import History, history
 from auctorum.nomenclature.standing import Standing, standing
-from auctorum.problems import Problem
+from auctorum.nomenclature.views import correct_in, correct_then
+from auctorum.problems import AuctorumError, Problem
+from auctorum.records.schema import Status
+from auctorum.site.extract import Extracts
 from auctorum.site.paths import slugs
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
 
@@ -33,6 +38,8 @@ class Answers:
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
+        self._correct_then: dict[str, CorrectName | None] = {}
+        self._correct_now: dict[str, CorrectName | None] = {}
 
     def history(self, group: str) -> History:
         """The history of one group of names."""
@@ -51,6 +58,37 @@ class Answers:
         if taxon not in self._diagnoses:
             self._diagnoses[taxon] = diagnosis(self.corpus, taxon)
         return self._diagnoses[taxon]
+
+    def correct_then(self, treatment: Treatment) -> CorrectName | None:
+        """The correct name for a work's own view at its time; None without rank or place to be judged in."""
+        if treatment.id not in self._correct_then:
+            self._correct_then[treatment.id] = correct_then(self.code, treatment)
+        return self._correct_then[treatment.id]
+
+    def correct_now(self, treatment: Treatment) -> CorrectName | None:
+        """The correct name for a work's own view by all names known today; None where `correct_then` is None."""
+        if treatment.id not in self._correct_now:
+            self._correct_now[treatment.id] = self._correct_today(treatment)
+        return self._correct_now[treatment.id]
+
+    def _correct_today(self, treatment: Treatment) -> CorrectName | None:
+        if self.correct_then(treatment) is None:
+            return None
+        try:
+            return correct_in(self.code, treatment)
+        except AuctorumError:
+            return None
+
+    @cached_property
+    def kept(self) -> dict[tuple[str, str], Treatment]:
+        """The treatment in which a work keeps a name, doubtfully or not, by work and name."""
+        kept = (one for one in self.corpus.treatments.values() if one.status in (Status.ACCEPTED, Status.DOUBTFUL))
+        return {(one.work.id, one.name): one for one in kept}
+
+    @cached_property
+    def extracts(self) -> Extracts:
+        """What the synonymy of one type needs of the corpus."""
+        return Extracts(self.corpus)
 
     # --- where things stand
 
@@ -148,11 +186,34 @@ class Answers:
         entries = self.corpus.names.values()
         names = [name.bare for entry in entries for name in (entry.name, *entry.variants)]
         works = {work: self.work(work) for work in self.corpus.works}
-        return NameFinder(works | {format_name(name): set_name(name) for name in names})
+        cited = {
+            format_name(entry.name): self.name(entry.id, authors=True)
+            for entry in entries
+            if entry.name != entry.name.bare
+        }
+        return NameFinder(works | cited | {format_name(name): set_name(name) for name in names})
 
     def text(self, text: str) -> Rich:
-        """Running text with names set as names, and ids of works as links to them."""
+        """Running text with names set as names, ids of works and names with their authors as links to their pages."""
         return self.finder.set(text)
+
+    @cached_property
+    def of_words(self) -> dict[Name, str]:
+        """The id of each name, by its words with authors and, where no other has them, without."""
+        bare = Counter(entry.name.bare for entry in self.corpus.names.values())
+        alone = {entry.name.bare: id_ for id_, entry in self.corpus.names.items() if bare[entry.name.bare] == 1}
+        return alone | {entry.name: id_ for id_, entry in self.corpus.names.items()}
+
+    def sentence(self, pieces: Iterable[Piece]) -> Rich:
+        """A sentence of words and names, the names as links to their pages where they have one."""
+        runs: list[Run] = []
+        for piece in pieces:
+            known = self.of_words.get(piece) if isinstance(piece, Name) else None
+            if isinstance(piece, str):
+                runs.append(Run(piece))
+            else:
+                runs += set_name(piece) if known is None else linked(set_name(piece), self.name_paths[known])
+        return tuple(run for run in runs if run.text)
 
 
 def set_name(name: Name) -> Rich:
