@@ -224,7 +224,6 @@ def _epithet(one: Facts) -> dict[str, Any] | None:
         "intended": one.get("intended"),
         "parts-stand-alone": one.get("parts_stand_alone"),
         "symbol": one.get("transcribed_symbol"),
-        "symbol-meaning": one.get("symbol_meaning"),
     }
     kept = {key: value for key, value in found.items() if value is not None}
     return kept or None

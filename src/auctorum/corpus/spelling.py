@@ -61,7 +61,6 @@ def _origin(record: EpithetRecord | None, *, fossil: bool) -> Origin:
         intended=record.intended,
         parts_stand_alone=record.parts_stand_alone,
         first_genitive=record.first_genitive,
-        symbol_meaning=record.symbol_meaning,
         transcription=record.symbol,
         interchanged=record.interchanged,
         fossil=fossil,

@@ -56,8 +56,8 @@ _ENDING = re.compile(r"(?:i?um|r?um|e?on|eris?|e[rs]|i?us|i?a|os|is|[oe])$")
 
 
 def _stem(word: str) -> str:
-    bare = _ENDING.sub("", fold(word))
-    return bare[:1] + re.sub(r"(.)\1+", r"\1", re.sub("[aeiouy]", "", bare[1:]))
+    bare = re.sub(r"(.)\1+", r"\1", _ENDING.sub("", fold(word)))
+    return bare[:1] + re.sub("[aeiouy]", "", bare[1:])
 
 
 def _kinds_differ(one: EpithetRecord | None, other: EpithetRecord | None) -> bool:

@@ -146,7 +146,6 @@ class EpithetRecord:
     interchanged: Annotated[
         bool | None, Field(description="Whether the work prints u for v, or i for j (ICN Art. 60.5).")
     ] = None
-    symbol_meaning: Annotated[str, Field(description="Meaning of a symbol in it.")] = ""
     symbol: Annotated[str, Field(description="Transcription of a symbol in it (ICN Art. 23.3).")] = ""
     place: RecordPlace = place_field()
 
