@@ -8,6 +8,7 @@ import networkx as nx
 import pytest
 
 from auctorum.exchange.drawing import draw_names
+from auctorum.nomenclature.code import applied
 from auctorum.nomenclature.graph import EDGE_KINDS, NODE_KINDS, graph, graphml
 from building import corpus_of
 
@@ -55,33 +56,33 @@ def corpus():
 
 
 def test_every_kind_of_edge_is_there(corpus) -> None:
-    edges = {(start, end, kind) for start, end, kind in graph(corpus).edges(data="kind")}
+    edges = {(start, end, kind) for start, end, kind in graph(applied(corpus)).edges(data="kind")}
     assert edges >= EDGES
     assert {kind for _, _, kind in EDGES} == set(EDGE_KINDS) == {kind for _, _, kind in edges}
 
 
 def test_nodes_are_typed_by_their_id(corpus) -> None:
-    nodes = graph(corpus).nodes(data="kind")
+    nodes = graph(applied(corpus)).nodes(data="kind")
     assert {kind for _, kind in nodes} == set(NODE_KINDS)
     assert all(node.startswith(f"{kind}:") for node, kind in nodes)
 
 
 def test_graphml_is_read_back_whole(corpus) -> None:
     """Second answer: networkx's own reader of GraphML."""
-    made = graph(corpus)
-    read = nx.parse_graphml(graphml(corpus))
+    made = graph(applied(corpus))
+    read = nx.parse_graphml(graphml(applied(corpus)))
     assert dict(read.nodes(data=True)) == dict(made.nodes(data=True))
     assert sorted(read.edges(data="kind")) == sorted(made.edges(data="kind"))
 
 
 def test_same_records_same_bytes(corpus) -> None:
     again, _ = corpus_of(SECOND, FIRST)
-    assert graphml(again) == graphml(corpus)
+    assert graphml(applied(again)) == graphml(applied(corpus))
 
 
 @pytest.mark.parametrize("group", [None, "exemplum-album-var-longum"])
 def test_the_drawing_is_well_formed_and_names_everything(corpus, group: str | None) -> None:
-    root = ElementTree.fromstring(draw_names(corpus, group))
+    root = ElementTree.fromstring(draw_names(applied(corpus), group))
     shown = " ".join("".join(text.itertext()) for text in root.iter("{http://www.w3.org/2000/svg}text"))
     assert "Exemplum longum (Orrin) Vane" in shown
     assert ("Exemplum nigrum Orrin" in shown) is (group is None)
@@ -92,6 +93,6 @@ def test_the_drawing_is_well_formed_and_names_everything(corpus, group: str | No
 def test_the_drawing_escapes_what_authors_wrote() -> None:
     hostile = FIRST.replace("family: Orrin", 'family: "Orrin</text><script>"')
     found, _ = corpus_of(hostile)
-    text = draw_names(found)
+    text = draw_names(applied(found))
     assert "<script>" not in text
     ElementTree.fromstring(text)

@@ -24,15 +24,15 @@ def export_graph(out: Path, name: str, kb: Path) -> None:
 
     if out.suffix not in (".graphml", ".svg"):
         raise click.BadParameter("end it in .graphml or .svg", param_hint="OUT")
-    corpus = load_quietly(kb).corpus
+    code = load_quietly(kb)
     if out.suffix == ".graphml":
         from auctorum.nomenclature.graph import graphml
 
-        text = graphml(corpus)
+        text = graphml(code)
     else:
         from auctorum.exchange.drawing import draw_names
 
-        group = find_name(corpus, name).group if name else None
-        text = draw_names(corpus, group)
+        group = find_name(code.corpus, name).group if name else None
+        text = draw_names(code, group)
     write_text(out, text)
     click.echo(f"wrote {out}")

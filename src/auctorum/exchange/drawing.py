@@ -12,6 +12,7 @@ from xml.sax.saxutils import escape
 
 from auctorum.corpus.model import Corpus
 from auctorum.names.format import format_name, parts
+from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.graph import Edge, name_edges
 
 LINE = 26  # px between names
@@ -26,10 +27,11 @@ class _Spot:
     y: float
 
 
-def draw_names(corpus: Corpus, group: str | None = None) -> str:
+def draw_names(code: Code, group: str | None = None) -> str:
     """SVG of every published name, or of those on one type; a text is escaped, no size depends on fonts."""
+    corpus = code.corpus
     groups = [group] if group else [one for one in corpus.groups if _years(corpus, one)]
-    edges = [edge for edge in name_edges(corpus) if not group or group in _groups_of(corpus, edge)]
+    edges = [edge for edge in name_edges(code) if not group or group in _groups_of(corpus, edge)]
     years = [year for one in groups for year in _years(corpus, one).values()]
     first, last = min(years, default=1900), max(years, default=1901)
     spots: dict[str, _Spot] = {}

@@ -72,11 +72,16 @@ acts:
 # - name: Exemplum album var. longum
 #   rank: variety
 #   act: new taxon            # or: new combination, change of rank, replacement name,
-#                             # type designation, variant spelling
+#                             # type designation, variant spelling ...
 #   page: 107
-#   type: {{kind: holotype, specimen: Orrin 212, herbarium: XX}}
-#   description: {{language: latin, kind: diagnosis}}
-#   basionym:                 # for a new combination or change of rank
+#   printed:                  # the name with its authors as the work prints it
+#   type: {{kind: holotype, specimen: Orrin 212, herbarium: XX, word: holotypus}}
+#   description: {{language: latin, kind: diagnosis}}    # none, if nothing describes it
+#   basionym:                 # for a new combination or change of rank; replaces: for a replacement name
+#   basionym-reference: full  # partial | none: whether author, place, page and date are given
+#   cites: []                 # older names whose types it takes in
+#   accepted: true            # false, if the author does not accept the name
+#   ascribed-to:              # to whom the work ascribes the name, if not to its authors
 treatments:
 # - taxon: Exemplum album var. longum
 #   status: accepted          # synonym | misapplied | doubtful
