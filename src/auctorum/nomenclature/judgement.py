@@ -83,11 +83,6 @@ class Judgement:
         """Whether it may have published a name: it is not found to be invalid."""
         return self.validity is not Validity.NOT_VALID
 
-    @property
-    def competes(self) -> bool:
-        """Whether the name may compete for priority (ICN Art. 11): none of the rules is found to bar it."""
-        return self.stands and self.legitimacy is not Legitimacy.ILLEGITIMATE and self.isonym_of is None
-
     def bars(self) -> tuple[Ruling, ...]:
         """The rulings by which it is not validly published or not legitimate, first failure first."""
         return tuple(one for one in self.rulings if one.effect is Effect.BARS)

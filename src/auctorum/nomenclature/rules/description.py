@@ -14,7 +14,6 @@ from auctorum.records.schema import DescriptionKind, Organism
 LATIN_FROM = date(1935, 1, 1)
 LATIN_FOR_ALGAE_FROM = date(1958, 1, 1)
 FOSSILS_FROM = date(1996, 1, 1)
-ENGLISH_TOO_FROM = date(2012, 1, 1)
 FULL_REFERENCE_FROM = date(1973, 1, 1)
 
 

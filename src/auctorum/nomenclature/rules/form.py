@@ -7,6 +7,7 @@ from datetime import date
 
 from auctorum.corpus.model import Act
 from auctorum.names.fold import fold
+from auctorum.names.hybrids import is_formula_epithet, nothogenus_parts_fit
 from auctorum.names.ranks import GENUS
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Ruling, Validity, barred, left_open
@@ -137,13 +138,22 @@ def no_repeated_epithet(inquiry: Inquiry, act: Act) -> Ruling | None:
 def no_formula_for_an_epithet(_inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. H.10.3: parental epithets joined by a hyphen are a formula and no epithet."""
     epithet = act.printed.final_epithet
-    if "-" not in epithet or not act.record.parentage:
-        return None
-    parents = {fold(word) for word in re.split(r"[\s×]+", act.record.parentage)}
-    if not all(fold(part) in parents for part in epithet.split("-")):
+    if not is_formula_epithet(epithet, act.record.parentage):
         return None
     reason = f"{epithet} is made of the epithets of the parents: a formula"
     return barred("hybrid-formula-not-epithet", "formula, not an epithet", "H.10.3", reason)
+
+
+def condensed_from_its_parents(_inquiry: Inquiry, act: Act) -> Ruling | None:
+    """Art. H.6.2-H.6.4: the name of a hybrid between genera is made of parts of the names of its parents."""
+    name = act.printed
+    if act.rank != GENUS.name or not name.genus_hybrid or not act.record.parentage:
+        return None
+    genera = [word for word in re.split(r"[\s×]+", act.record.parentage) if word[:1].isupper()]
+    if len(set(genera)) < 2 or nothogenus_parts_fit(name.genus, genera) is not False:
+        return None
+    reason = f"{name.genus} is not made of parts of {' and '.join(genera)}"
+    return barred("not-a-condensed-formula", "no condensed formula", "H.6.2", reason)
 
 
 def standing_given_as_invalid(_inquiry: Inquiry, act: Act) -> Ruling | None:

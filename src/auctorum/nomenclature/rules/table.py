@@ -26,6 +26,7 @@ VALIDITY: tuple[Rule, ...] = (
     form.not_the_type_without_autonym,
     form.no_repeated_epithet,
     form.no_formula_for_an_epithet,
+    form.condensed_from_its_parents,
     publication.accepted_by_author,
     publication.accepted_where_completed,
     publication.placed_in_a_valid_name,
