@@ -17,9 +17,9 @@ from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
 from auctorum.nomenclature.editions import SHENZHEN, Edition, UnknownEdition, edition_named
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Effect, Judgement, Legitimacy, Ruling, Validity
+from auctorum.nomenclature.lines import competing
 from auctorum.nomenclature.rules import legitimacy as legit
 from auctorum.nomenclature.rules.publication import rank_of
-from auctorum.nomenclature.rules.reference import root_basionym
 from auctorum.nomenclature.rules.table import VALIDITY
 from auctorum.records.schema import ActKind
 
@@ -104,6 +104,10 @@ def _judge_legitimacy(
         inquiry.validity[act.id] = judged.validity
         if judged.legitimacy is not None:
             inquiry.legitimacy[act.id] = judged.legitimacy
+        if judged.basionym is not None and judged.isonym_of is None:
+            inquiry.roots[act.name] = judged.basionym
+        if judged.isonym_of is None and competing(inquiry, act.name) is not None:
+            inquiry.enter_competing(act.name, act.rank)
 
     def needed(act: Act) -> Iterator[Act]:
         for name in (act.above, act.basionym, act.replaces, act.same_taxon):
@@ -221,8 +225,10 @@ def _treated_as(inquiry: Inquiry, act: Act) -> tuple[ActKind, str | None, str | 
         return presented, None, claimed
     if inquiry.legitimacy_of(claimed) is Legitimacy.ILLEGITIMATE:
         return ActKind.REPLACEMENT_NAME, None, claimed
-    root = root_basionym(inquiry, act)
-    if root is None or inquiry.legitimacy_of(root) is Legitimacy.ILLEGITIMATE:
+    root = inquiry.roots.get(claimed, claimed)
+    if root == act.name:  # a circle of names, which is a problem of its own
+        return presented, None, None
+    if inquiry.legitimacy_of(root) is Legitimacy.ILLEGITIMATE:
         return ActKind.REPLACEMENT_NAME, None, claimed
     same_rank = inquiry.corpus.names[claimed].rank == act.rank
     fallback = ActKind.NEW_COMBINATION if same_rank else ActKind.CHANGE_OF_RANK

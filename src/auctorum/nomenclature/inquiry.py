@@ -29,7 +29,8 @@ class Inquiry:
         self.validity: dict[str, Validity] = {}
         self.legitimacy: dict[str, Legitimacy] = {}
         self.decisions = Decisions(corpus)
-        self.of_type: Mapping[str, tuple[str, ...]] = _by_type(self.types)
+        self.roots: dict[str, str] = {}  # name -> the basionym at the root of the combinations it rests on (Art. 6.10)
+        self._first: dict[tuple[str, str], list[str]] = {}  # (type, rank) -> competing names, the first of each epithet
         self._alike = _by_epithet(corpus)
 
     def validity_of(self, name: str) -> Validity:
@@ -84,6 +85,20 @@ class Inquiry:
         if claimed is None:
             return False
         return self.shuts_out(act, claimed) or self.validity_of(claimed) is Validity.NOT_VALID
+
+    def enter_competing(self, name: str, rank: str) -> None:
+        """Note a name judged to compete at its rank: the first with its epithet on its type is kept."""
+        known = self._first.setdefault((self.types[name], rank), [])
+        keys = epithet_keys(self.corpus.names[name].name.final_epithet)
+        for at, other in enumerate(known):
+            if not keys.isdisjoint(epithet_keys(self.corpus.names[other].name.final_epithet)):
+                known[at] = min(name, other, key=self.position)
+                return
+        known.append(name)
+
+    def competing_on(self, types: Iterable[str], rank: str) -> list[str]:
+        """The names entered so far that compete at a rank on these types, the first of each epithet."""
+        return [name for type_ in types for name in self._first.get((type_, rank), ())]
 
     def of_like_epithet(self, name: Name) -> tuple[str, ...]:
         """Names beside which a name of these words would be a homonym, itself among them, in order of date.
@@ -143,13 +158,6 @@ def original_types(corpus: Corpus) -> Mapping[str, str]:
     ranks = {id_: entry.rank for id_, entry in corpus.names.items()}
     autonyms = {id_: entry.autonym_of for id_, entry in corpus.names.items() if entry.autonym_of}
     return type_groups(corpus.names, corpus.acts.values(), autonyms, ranks, later_types=False)
-
-
-def _by_type(types: Mapping[str, str]) -> dict[str, tuple[str, ...]]:
-    found: dict[str, list[str]] = {}
-    for name, type_ in types.items():
-        found.setdefault(type_, []).append(name)
-    return {type_: tuple(names) for type_, names in found.items()}
 
 
 def _epithet_keys(name: Name) -> Iterator[tuple[str, ...]]:

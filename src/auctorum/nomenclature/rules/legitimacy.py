@@ -103,8 +103,7 @@ def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
     def taken_then(other: Act) -> bool:
         return other.work.id == act.work.id or published_before(other, act)
 
-    included = (name for type_ in sorted(inquiry.included(act)) for name in inquiry.of_type.get(type_, ()))
-    names = [name for name in included if name != act.name]
+    names = [name for name in inquiry.competing_on(sorted(inquiry.included(act)), act.rank) if name != act.name]
     position = position_of(act.printed, act.rank)
     for line in lines_of(inquiry, names, act.rank, types):
         if not published_before(line.act, act):

@@ -91,22 +91,3 @@ def _epithet_taken_up(inquiry: Inquiry, act: Act) -> bool:
     given = act.record.description
     described = given is not None and given.kind != "none"
     return bool(older and described and older.final_epithet[:4] == act.printed.final_epithet[:4])
-
-
-def root_basionym(inquiry: Inquiry, act: Act) -> str | None:
-    """The basionym at the root: through combinations that rest on others (Art. 6.10); None in a circle.
-
-    A name that rests on none is its own root.
-    """
-    seen: set[str] = set()
-    here = inquiry.older(act)
-    while here is not None:
-        if here in seen:
-            return None
-        seen.add(here)
-        published = inquiry.publishing(here)
-        further = inquiry.older(published) if published is not None else None
-        if further is None or further == here:
-            return here
-        here = further
-    return None
