@@ -11,7 +11,9 @@ from typing import TypeVar
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
 from auctorum.corpus.model import Taxon, Treatment, Work
+from auctorum.corpus.spelling import recorded_genders
 from auctorum.names.format import format_name, parts
+from auctorum.names.gender import Gender
 from auctorum.names.name import Name
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.compare_wording import Piece
@@ -21,6 +23,7 @@ from auctorum.nomenclature.standing import Standing, standing
 from auctorum.nomenclature.views import correct_in, correct_then
 from auctorum.problems import AuctorumError, Problem
 from auctorum.records.schema import Status
+from auctorum.site.compared import Compared
 from auctorum.site.extract import Extracts
 from auctorum.site.paths import slugs
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
@@ -84,6 +87,16 @@ class Answers:
         """The treatment in which a work keeps a name, doubtfully or not, by work and name."""
         kept = (one for one in self.corpus.treatments.values() if one.status in (Status.ACCEPTED, Status.DOUBTFUL))
         return {(one.work.id, one.name): one for one in kept}
+
+    @cached_property
+    def recorded_genders(self) -> dict[str, Gender]:
+        """Genus -> the gender that an act of it records."""
+        return recorded_genders(self.corpus.acts.values())
+
+    @cached_property
+    def compared(self) -> Compared:
+        """The works whose views are compared."""
+        return Compared(self.corpus)
 
     @cached_property
     def extracts(self) -> Extracts:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from auctorum.corpus.model import NameEntry, Treatment
-from auctorum.site.answers import Answers, set_name
+from auctorum.site.answers import Answers
 from auctorum.site.citations import date_words, protologue
+from auctorum.site.judged import badge, name_facts, open_questions
 from auctorum.site.page_parts import EventRow, StandingRow
 from auctorum.site.pages import NamePage
 from auctorum.site.rows import STATUS_WORDS, act_row, name_row, placement_row
@@ -23,13 +24,15 @@ def name_page(answers: Answers, entry: NameEntry) -> NamePage:
         name=answers.name(entry.id, authors=True, link=False),
         rank=entry.rank,
         is_autonym=entry.is_autonym,
-        variants=tuple(set_name(variant) for variant in entry.variants),
+        badge=badge(answers, entry.id),
         place=protologue(published) if published else (),
         taxa=tuple(answers.taxon(taxon.id) for taxon in taxa),
         acts=tuple(act_row(answers, act) for act in acts),
         standing=tuple(
             StandingRow(each.label, each.article, answers.text(each.reason)) for each in answers.standing(entry.id)
         ),
+        questions=open_questions(answers, entry.id),
+        facts=name_facts(answers, entry.id),
         same_type=tuple(name_row(answers, name) for name in same),
         uses=tuple(_uses(answers, entry)),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from auctorum.site.code_parts import Called
 from auctorum.site.words import Rich
 
 
@@ -34,7 +35,7 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class EventRow:
-    """One act or placement of a name."""
+    """One act or placement of a name; `use` tells how the name stands to the correct one, None for an act."""
 
     date: str
     who: Rich
@@ -45,6 +46,7 @@ class EventRow:
     where: Rich
     notes: Rich
     is_act: bool
+    use: Called | None = None
 
 
 @dataclass(frozen=True, slots=True)

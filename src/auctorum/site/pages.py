@@ -4,6 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from auctorum.site.code_parts import (
+    AuthorRow,
+    Badge,
+    OtherWork,
+    Question,
+    RankRow,
+    RuleRow,
+    Start,
+    SynonymyView,
+)
 from auctorum.site.page_parts import (
     ActRow,
     DecadeRow,
@@ -57,9 +67,10 @@ class TaxonPage:
     consensus: Rich
     sources: tuple[WorkRow, ...]
     unread: tuple[WordsRow, ...]
-    names: tuple[NameRow, ...]
-    synonyms: tuple[tuple[Rich, tuple[Rich, ...]], ...]
-    misapplied: tuple[tuple[Rich, tuple[Rich, ...]], ...]
+    latest: Rich  # the latest effectively published work that accepts it
+    at_ranks: tuple[RankRow, ...]
+    by_author: tuple[AuthorRow, ...]
+    synonymies: tuple[SynonymyView, ...]
     literature: tuple[WorkRow, ...]
 
 
@@ -70,11 +81,13 @@ class NamePage:
     name: Rich
     rank: str
     is_autonym: bool
-    variants: tuple[Rich, ...]
+    badge: Badge
     place: Rich
     taxa: tuple[Rich, ...]
     acts: tuple[ActRow, ...]
     standing: tuple[StandingRow, ...]
+    questions: tuple[Question, ...]
+    facts: tuple[tuple[str, Rich], ...]
     same_type: tuple[NameRow, ...]
     uses: tuple[EventRow, ...]
 
@@ -104,6 +117,7 @@ class WorkPage:
     acts: tuple[tuple[Rich, ActRow], ...]
     treatments: tuple[TreatmentBlock, ...]
     leaves_out: tuple[Rich, ...]
+    compare: str  # where it is compared with other works; empty where it is not
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +164,34 @@ class GlossaryPage:
     characters: tuple[tuple[Rich, str, tuple[tuple[str, str], ...]], ...]  # character, meaning, its states
 
 
+@dataclass(frozen=True, slots=True)
+class RulesPage:
+    """The rules that names are judged by, in the order in which they are asked, under headings with a lead each."""
+
+    edition: str
+    notes: tuple[str, ...]  # what that edition has otherwise
+    acts: int
+    groups: tuple[tuple[str, str, tuple[RuleRow, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonsPage:
+    """A chooser of two works; `genera` are those whose taxa are compared."""
+
+    genera: tuple[Rich, ...]
+    starts: tuple[Start, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonPage:
+    """What changes from one work to each other work."""
+
+    work: Rich
+    entry: Rich
+    others: tuple[OtherWork, ...]
+
+
 Page = (
-    HomePage | TaxonPage | NamePage | CharacterPage | WorkPage | AuthorPage
-    | ListPage | SearchPage | ProblemsPage | GlossaryPage
+    HomePage | TaxonPage | NamePage | CharacterPage | WorkPage | AuthorPage | RulesPage | ComparisonsPage
+    | ComparisonPage | ListPage | SearchPage | ProblemsPage | GlossaryPage
 )  # fmt: skip

@@ -18,12 +18,14 @@ from auctorum.nomenclature.code import Code
 from auctorum.problems import Problem
 from auctorum.site.answers import Answers
 from auctorum.site.character_page import character_page
+from auctorum.site.compare_page import comparison_page, comparisons_page
 from auctorum.site.home_page import home_page
 from auctorum.site.lists import glossary_page, list_pages, problems_page, search_index, search_page
 from auctorum.site.name_page import name_page
 from auctorum.site.page_parts import Shell
 from auctorum.site.pages import Page
 from auctorum.site.paths import root_of
+from auctorum.site.rules_page import rules_page
 from auctorum.site.taxon_page import taxon_page
 from auctorum.site.templates import asset_texts, environment
 from auctorum.site.words import Rich, Run, capital, text_of
@@ -57,6 +59,8 @@ class Renderer:
             ("search", "search.html"),
             ("problems", "problems.html"),
             ("glossary", "glossary.html"),
+            ("rules", "rules.html"),
+            ("compare", "compare.html"),
         )
         found = [Job(kind, "", path) for kind, path in single]
         found += [
@@ -65,6 +69,7 @@ class Renderer:
         for kind, paths in (
             ("taxon", answers.taxon_paths), ("name", answers.name_paths), ("character", answers.character_paths),
             ("work", answers.work_paths), ("author", answers.author_paths),
+            ("comparison", answers.compared.paths),
         ):  # fmt: skip
             found += [Job(kind, subject, path) for subject, path in paths.items()]
         return tuple(found)
@@ -98,6 +103,12 @@ class Renderer:
                 return character_page(answers, corpus.vocabulary[subject])
             case "work":
                 return work_page(answers, corpus.works[subject])
+            case "rules":
+                return rules_page(answers)
+            case "compare":
+                return comparisons_page(answers)
+            case "comparison":
+                return comparison_page(answers, subject)
             case _:
                 return author_page(answers, subject)
 
@@ -107,7 +118,7 @@ class Renderer:
         match job.kind:
             case "home":
                 return "", "home", ()
-            case "search" | "problems" | "glossary":
+            case "search" | "problems" | "glossary" | "rules" | "compare":
                 return job.kind.capitalize(), job.kind, ()
             case "list":
                 return job.subject.capitalize(), job.subject, ()
@@ -123,6 +134,9 @@ class Renderer:
                     "publications",
                     (_crumb("Publications", "publications/index.html"),),
                 )
+            case "comparison":
+                byline = answers.bylines[job.subject]
+                return f"From {byline} to others", "compare", (_crumb("Compare", "compare.html"),)
             case _:
                 return job.subject, "authors", (_crumb("Authors", "authors/index.html"),)
 

@@ -10,6 +10,7 @@ from auctorum.corpus.model import Act, Statement, Treatment
 from auctorum.nomenclature.history import Event
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.site.answers import Answers
+from auctorum.site.called import use
 from auctorum.site.citations import date_words, entry, protologue
 from auctorum.site.page_parts import ActRow, EventRow, NameRow, WordsRow, WorkRow
 from auctorum.site.words import Rich, Run, listed, plain
@@ -17,6 +18,7 @@ from auctorum.site.words import Rich, Run, listed, plain
 STATUS_WORDS = {
     "accepted": "accepted", "synonym": "sunk", "misapplied": "held to be misapplied", "doubtful": "kept with doubt",
 }  # fmt: skip
+KEPT = ("accepted", "doubtful")
 
 
 def event_row(answers: Answers, event: Event) -> EventRow:
@@ -27,11 +29,13 @@ def event_row(answers: Answers, event: Event) -> EventRow:
         where = (Run("into " if event.status == "synonym" else "for "), *answers.name(target))
     elif parent:
         where = (Run("in "), *answers.name(parent))
+    kept = answers.kept.get((event.work, event.used)) if event.status in KEPT else None
     return EventRow(
         date=date_words(event.date), who=answers.work(event.work), page=event.page,
         what=event.what if event.is_act else STATUS_WORDS.get(event.status, event.what),
         name=answers.name(event.used), rank=event.rank, where=where,
         notes=answers.text("; ".join(event.notes)), is_act=event.is_act,
+        use=use(answers, kept) if kept is not None else None,
     )  # fmt: skip
 
 
@@ -45,7 +49,7 @@ def placement_row(answers: Answers, treatment: Treatment) -> EventRow:
     return EventRow(
         date=date_words(treatment.work.date.text), who=answers.work(treatment.work.id), page=treatment.record.page,
         what=STATUS_WORDS[treatment.status], name=answers.name(treatment.name), rank=treatment.rank, where=where,
-        notes=(), is_act=False,
+        notes=(), is_act=False, use=use(answers, treatment) if treatment.status in KEPT else None,
     )  # fmt: skip
 
 

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
-from auctorum.corpus.model import Taxon, Treatment
+from auctorum.corpus.model import Taxon
 from auctorum.nomenclature.history import History
 from auctorum.site.answers import Answers
+from auctorum.site.called import author_rows, latest_accepting, rank_rows
 from auctorum.site.drawings import path_figure
 from auctorum.site.findings import unread_rows, verdict_groups
 from auctorum.site.opinion import answer, view_rows
-from auctorum.site.page_parts import NameRow, WorkRow
+from auctorum.site.page_parts import WorkRow
 from auctorum.site.pages import TaxonPage
-from auctorum.site.rows import STATUS_WORDS, event_row, name_row, type_words, work_row
+from auctorum.site.rows import STATUS_WORDS, event_row, type_words, work_row
+from auctorum.site.synonymies import synonymy_views
 from auctorum.site.words import Rich, Run, capital
 
 _MARKS = re.compile(r"(\[\d+(?:[,;–-] ?\d+)*\])")
@@ -24,6 +26,7 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
     history = answers.history(taxon.group)
     diagnosis = answers.diagnosis(taxon.id)
     accepting = [answers.corpus.treatments[each] for each in taxon.treatments]
+    latest = latest_accepting(answers, taxon)
     return TaxonPage(
         name=answers.name(taxon.current, authors=True, link=False),
         rank=accepting[-1].rank if accepting else answers.corpus.names[taxon.current].rank,
@@ -39,9 +42,10 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
         consensus=_with_marks(answers, diagnosis.text, diagnosis.sources),
         sources=tuple(work_row(answers, work) for work in diagnosis.sources),
         unread=unread_rows(answers, taxon),
-        names=names_of(answers, taxon.group),
-        synonyms=_sunk(answers, taxon, accepting, "synonyms"),
-        misapplied=_sunk(answers, taxon, accepting, "misapplied"),
+        latest=answers.work(latest.work.id) if latest is not None else (),
+        at_ranks=rank_rows(answers, taxon, latest) if latest is not None else (),
+        by_author=author_rows(answers, taxon),
+        synonymies=synonymy_views(answers, taxon),
         literature=_literature(answers, history),
     )
 
@@ -60,24 +64,6 @@ def group_type(answers: Answers, group: str) -> Rich:
                 Run(")"),
             )
     return found
-
-
-def names_of(answers: Answers, group: str) -> tuple[NameRow, ...]:
-    """Every name on one type, by date, with its standing."""
-    return tuple(name_row(answers, name) for name in answers.corpus.groups.get(group, ()))
-
-
-def _sunk(
-    answers: Answers, taxon: Taxon, accepting: Iterable[Treatment], which: str
-) -> tuple[tuple[Rich, tuple[Rich, ...]], ...]:
-    """Names on other types that works list under this taxon, each with those works."""
-    found: dict[str, list[str]] = {}
-    for treatment in accepting:
-        names = treatment.synonyms if which == "synonyms" else treatment.misapplied
-        for name in names:
-            if answers.corpus.names[name].group != taxon.group:
-                found.setdefault(name, []).append(treatment.work.id)
-    return tuple((answers.name(name, authors=True), answers.works(works)) for name, works in found.items())
 
 
 def _with_marks(answers: Answers, text: str, sources: tuple[str, ...]) -> Rich:

@@ -37,6 +37,7 @@ def work_page(answers: Answers, work: Work) -> WorkPage:
         ),
         treatments=tuple(_treatment(answers, treatment) for treatment in treated),
         leaves_out=_left_out(answers, work),
+        compare=answers.compared.paths.get(work.id, ""),
     )
 
 

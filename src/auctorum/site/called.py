@@ -1,0 +1,140 @@
+"""The correct name for a view, with its chain of reasons, and how the name that an author used stands beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from auctorum.corpus.model import Taxon, Treatment
+from auctorum.names.ranks import SPECIES, UNRANKED, rank_named
+from auctorum.nomenclature.correct import CorrectName, Outcome
+from auctorum.nomenclature.views import Change, correct_in
+from auctorum.problems import AuctorumError
+from auctorum.site.answers import Answers, set_name
+from auctorum.site.code_parts import AuthorRow, Badge, Called, RankRow, Reason
+from auctorum.site.ranks import by_rank
+from auctorum.site.words import Rich, Run, listed, plain
+
+CORRECT, WRONG, OPEN = Badge("correct", "good"), Badge("not the correct name", "bad"), Badge("open", "open")
+NO_NAME = Badge("no name available", "none")
+
+
+def reasons(answers: Answers, found: CorrectName) -> tuple[Reason, ...]:
+    """The chain of an answer, each step with its article."""
+    return tuple(Reason(answers.text(step.text), step.article) for step in found.steps)
+
+
+def answer_words(answers: Answers, found: CorrectName) -> Rich:
+    """The answer itself: the name, or what would be needed, or between which names it is open."""
+    if found.outcome is Outcome.UNDETERMINED:
+        rivals = listed([answers.name(name, authors=True) for name in found.rivals])
+        return (Run("priority is undetermined between "), *rivals)
+    if found.name is None:
+        return plain("a new name would be needed")
+    if found.outcome is Outcome.COMBINATION_NEEDED:
+        on: Rich = ()
+        if found.based_on is not None:
+            on = (Run(", based on "), *answers.name(found.based_on, authors=True))
+        return (Run("a new combination would be needed, "), *set_name(found.name), *on)
+    return answers.sentence([found.name]) if found.id is None else answers.name(found.id, authors=True)
+
+
+def is_used(answers: Answers, treatment: Treatment, found: CorrectName) -> bool:
+    """Whether the name that a work uses is the correct one that was found."""
+    settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
+    return settled and found.name is not None and found.name.bare == answers.corpus.names[treatment.name].name.bare
+
+
+def use(answers: Answers, treatment: Treatment) -> Called:
+    """How the name that a work uses stands to the correct name for its own view at its time."""
+    found = answers.correct_then(treatment)
+    if found is None:
+        why = "the work states no rank" if treatment.rank == UNRANKED.name else "no place to judge it in is known"
+        return Called(OPEN, plain(why), ())
+    return _against(answers, treatment, found)
+
+
+def _against(answers: Answers, treatment: Treatment, found: CorrectName) -> Called:
+    chain = reasons(answers, found)
+    if is_used(answers, treatment, found):
+        return Called(CORRECT, (), chain)
+    if found.outcome is Outcome.UNDETERMINED:
+        return Called(OPEN, answer_words(answers, found), chain)
+    settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
+    return Called(WRONG if settled else NO_NAME, answer_words(answers, found), chain)
+
+
+def author_rows(answers: Answers, taxon: Taxon) -> tuple[AuthorRow, ...]:
+    """Each work that accepts the taxon, by date: its name beside the correct one, at its time and today."""
+    return tuple(_author_row(answers, answers.corpus.treatments[each]) for each in taxon.treatments)
+
+
+def _author_row(answers: Answers, treatment: Treatment) -> AuthorRow:
+    then, found, before = use(answers, treatment), answers.correct_now(treatment), answers.correct_then(treatment)
+    if found is None or before is None:
+        now = Called(OPEN, (), ())
+    else:
+        now = _against(answers, treatment, found)
+        if (found.outcome, found.name, found.rivals) == (before.outcome, before.name, before.rivals):
+            now = Called(now.badge, (), (), same=True)
+    return AuthorRow(
+        who=answers.work(treatment.work.id), name=answers.name(treatment.name), rank=treatment.rank, then=then, now=now
+    )
+
+
+def latest_accepting(answers: Answers, taxon: Taxon) -> Treatment | None:
+    """The treatment of the latest effectively published work that accepts the taxon."""
+    accepting = (answers.corpus.treatments[each] for each in reversed(taxon.treatments))
+    return next((one for one in accepting if one.work.record.effectively_published), None)
+
+
+def rank_rows(answers: Answers, taxon: Taxon, latest: Treatment) -> tuple[RankRow, ...]:
+    """What the taxon, as the latest work draws it, must be called at each rank that a work gives its type."""
+    ranks = by_rank(rank for rank in _ranks(answers, taxon) if rank != UNRANKED.name)
+    return tuple(_rank_row(answers, latest, rank, taxon.group) for rank in ranks)
+
+
+def _ranks(answers: Answers, taxon: Taxon) -> Iterator[str]:
+    """Ranks at which the type is kept, or a name on it was published; above the species only if it stands there."""
+    events = answers.history(taxon.group).events
+    own = answers.corpus.names[taxon.current].rank
+    for event in events:
+        kept = event.status in ("accepted", "doubtful")
+        if event.rank and (kept or (event.is_act and event.stands)) and _of_one_sort(event.rank, own):
+            yield event.rank
+
+
+def _of_one_sort(rank: str, own: str) -> bool:
+    """Whether both are at the species or below, or both above it."""
+    return (rank_named(rank) >= SPECIES) == (rank_named(own) >= SPECIES)
+
+
+def _rank_row(answers: Answers, latest: Treatment, rank: str, group: str) -> RankRow:
+    under, by = _place(answers, latest, rank, group)
+    where: Rich = ()
+    if under is not None:
+        where = (Run("in "), *answers.name(under), Run(", as "), *answers.work(by), Run(" has it"))
+    try:
+        found = correct_in(answers.code, latest, Change(rank=rank if rank != latest.rank else "", under=under))
+    except AuctorumError as error:
+        return RankRow(rank, (), Called(OPEN, plain(str(error)), ()))
+    settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
+    look = Badge("autonym" if found.outcome is Outcome.AUTONYM else "name", "good") if settled else NO_NAME
+    shown = OPEN if found.outcome is Outcome.UNDETERMINED else look
+    return RankRow(rank, where, Called(shown, answer_words(answers, found), reasons(answers, found)))
+
+
+def _place(answers: Answers, latest: Treatment, rank: str, group: str) -> tuple[str | None, str]:
+    """Where the latest work has it above that rank; where it is a species there and the rank lies below, the species
+    in which the latest other work places it, with that work."""
+    level = rank_named(rank)
+    if level <= SPECIES or rank_named(latest.rank) > SPECIES:
+        return None, ""
+    for one in reversed(answers.corpus.by_group.get(group, ())):
+        own = answers.corpus.names[one.name].group == group
+        if own and one.parent is not None and rank_named(one.rank) > SPECIES:
+            return one.parent, one.work.id
+    for event in reversed(answers.history(group).events):
+        act = answers.corpus.publishing_act(event.used) if event.is_act else None
+        if act is not None and act.above is not None and act.printed.lower:
+            return act.above, act.work.id
+    return None, ""
