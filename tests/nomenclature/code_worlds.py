@@ -89,7 +89,7 @@ def literature(world: Sequence[Made], genera: bool = True) -> list[dict[str, Any
     works: dict[int, dict[str, Any]] = {}
     if genera:
         described = {"act": "new taxon", "rank": "genus", "description": {"kind": "description"}}
-        works[-1] = _work("genera", "Prior", FIRST_YEAR - 10, [{"name": genus} | described for genus in GENERA])
+        works[-1] = _work("genera", "Orrin", FIRST_YEAR - 10, [{"name": genus} | described for genus in GENERA])
     for one in world:
         made = works.setdefault(one.work, _work(f"work-{one.work:02}", author(one.work), one.year, []))
         made["acts"].append(_act(world, one))
