@@ -6,111 +6,23 @@ on what, or that a new name would be.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
-from datetime import date
-from enum import StrEnum
+from collections.abc import Sequence
 
 from auctorum.corpus.model import Act
 from auctorum.names.agreement import EpithetKind, declined
 from auctorum.names.format import format_name
 from auctorum.names.gender import gender_of
 from auctorum.names.name import Name
-from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
+from auctorum.names.ranks import GENUS, SPECIES, rank_named
+from auctorum.nomenclature.candidates import candidates, set_aside, without_those_conserved_against
 from auctorum.nomenclature.cited import date_in_short
 from auctorum.nomenclature.code import Code, autonym_name
 from auctorum.nomenclature.inquiry import joined, order_is_open
 from auctorum.nomenclature.judgement import Legitimacy, Validity
-from auctorum.nomenclature.lines import Block, Line, Position, blocked, competing, lines_of
+from auctorum.nomenclature.lines import Block, Line, Position, blocked, competing
+from auctorum.nomenclature.question import Barred, CorrectName, Outcome, Search, Step, Taxon
 
-
-class Outcome(StrEnum):
-    """What the rules come to."""
-
-    NAME = "name"
-    AUTONYM = "autonym"
-    COMBINATION_NEEDED = "new combination needed"
-    NAME_NEEDED = "new name needed"
-    UNDETERMINED = "undetermined"
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One reason of the chain: a sentence, the article as the edition numbers it, and the name it is about."""
-
-    text: str
-    article: str = ""
-    name: str | None = None
-
-    def __str__(self) -> str:
-        return f"{self.text} ({self.article})." if self.article else f"{self.text}."
-
-
-@dataclass(frozen=True, slots=True)
-class Barred:
-    """An epithet that can't be used in the place asked about, and why."""
-
-    epithet: str
-    key: str
-    article: str
-    reason: str
-    by: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class Taxon:
-    """What is asked: names whose types are included, the rank, and the place.
-
-    `genus` is needed for species and subdivisions of a genus, `species` (words of the species name, with the types
-    that the species includes) below the species. `until` is the last day whose names count; None for all.
-    """
-
-    names: frozenset[str]
-    rank: str
-    genus: str = ""
-    species: Name | None = None
-    species_type: str | None = None  # group of the type of the species' name
-    genus_type: str | None = None  # group of the type of the generic name, for subdivisions
-    until: date | None = None
-
-
-@dataclass(frozen=True)
-class CorrectName:
-    """The answer. `name` is the correct name as it has to be cited, or the words that would be needed; `id` its
-    entry, if it has one; `based_on` the name that a new combination would rest on; `rivals` the names between which
-    priority is open; `steps` end in the answer."""
-
-    outcome: Outcome
-    name: Name | None
-    id: str | None
-    steps: tuple[Step, ...]
-    based_on: str | None = None
-    rivals: tuple[str, ...] = ()
-    barred: tuple[Barred, ...] = ()
-
-    def __str__(self) -> str:
-        """The answer in a line, as the last step has it."""
-        return self.steps[-1].text
-
-
-@dataclass
-class _Search:
-    """One run: the question, what was found so far, and the chain of reasons."""
-
-    code: Code
-    asked: Taxon
-    position: Position
-    steps: list[Step] = field(default_factory=list)
-    barred: list[Barred] = field(default_factory=list)
-
-    def say(self, text: str, article: str = "", name: str | None = None) -> None:
-        self.steps.append(Step(text, self.code.edition.cite(article), name))
-
-    def type_of(self, name: str) -> str:
-        return self.code.corpus.names[name].group
-
-    def called(self, name: str) -> str:
-        return self.code.inquiry.called(name)
+__all__ = ["Barred", "CorrectName", "Outcome", "Step", "Taxon", "correct_name"]
 
 
 def correct_name(code: Code, asked: Taxon) -> CorrectName:
@@ -118,31 +30,20 @@ def correct_name(code: Code, asked: Taxon) -> CorrectName:
     rank = rank_named(asked.rank)
     species = asked.species.species if asked.species is not None and rank > SPECIES else ""
     genus = asked.species.genus if species and asked.species is not None else asked.genus if rank > GENUS else ""
-    search = _Search(code, asked, Position(rank.name, genus, species))
+    search = Search(code, asked, Position(rank.name, genus, species))
     types = sorted({search.type_of(name) for name in asked.names})
-    names = _names_on(search, types)
+    names = search.names_on(types)
     what = "are the types" if len(types) > 1 else "is the type"
     search.say(f"Taken in {what} of {joined(map(search.called, types))}", "11.1")
     autonym = _autonym_of_place(search, types)
     if autonym is not None:
         return autonym
-    _set_aside(search, names)
-    lines = _not_conserved_against(search, _lines(search, names, types))
+    set_aside(search, names)
+    lines = without_those_conserved_against(search, candidates(search, names, types))
     return _first_free(search, lines)
 
 
-def _names_on(search: _Search, types: Sequence[str]) -> list[str]:
-    """Names on the included types that count at the time asked about, in order of date."""
-    found = [name for type_ in types for name in search.code.corpus.groups.get(type_, (type_,))]
-    return [name for name in found if _in_time(search, search.code.inquiry.publishing(name))]
-
-
-def _in_time(search: _Search, act: Act | None) -> bool:
-    until = search.asked.until
-    return until is None or act is None or act.work.date.earliest <= until
-
-
-def _autonym_of_place(search: _Search, types: Sequence[str]) -> CorrectName | None:
+def _autonym_of_place(search: Search, types: Sequence[str]) -> CorrectName | None:
     """The part that holds the type of the species (or genus) is named by the autonym, whatever the dates."""
     asked, position = search.asked, search.position
     if position.species and asked.species is not None and asked.species_type in types:
@@ -161,74 +62,12 @@ def _autonym_of_place(search: _Search, types: Sequence[str]) -> CorrectName | No
     return CorrectName(Outcome.AUTONYM, name, listed, tuple(search.steps))
 
 
-def _entry_of(search: _Search, name: Name) -> str | None:
+def _entry_of(search: Search, name: Name) -> str | None:
     entries = search.code.corpus.names
     return next((id_ for id_, one in entries.items() if one.is_autonym and one.name.bare == name.bare), None)
 
 
-def _set_aside(search: _Search, names: Iterable[str]) -> None:
-    """Say why names of the included types do not compete: no names, no rank, another rank, illegitimate, rejected."""
-    elsewhere = []
-    for name in names:
-        entry = search.code.corpus.names[name]
-        judged = search.code.of_name(name)
-        if judged is None:
-            if not entry.is_autonym:
-                search.say(f"{search.called(name)} is left out: no act here publishes it", "", name)
-        elif judged.validity is Validity.NOT_VALID:
-            first = judged.bars()[0]
-            search.say(f"{search.called(name)} is no name: {first.label}", first.article, name)
-        elif entry.rank == UNRANKED.name:
-            search.say(f"{search.called(name)} has no rank and so no priority", "37.3, 11.2", name)
-        elif entry.rank != search.position.rank:
-            elsewhere.append(name)
-        elif judged.legitimacy is Legitimacy.ILLEGITIMATE:
-            first = judged.bars()[0]
-            search.say(f"{search.called(name)} is illegitimate: {first.reason}", first.article, name)
-        elif name in search.code.inquiry.decisions.rejected:
-            search.say(f"{search.called(name)} is rejected", "56.1", name)
-    if elsewhere:
-        told = joined(map(search.called, elsewhere))
-        search.say(f"Of other ranks, and so without priority here: {told}", "11.2")
-
-
-def _lines(search: _Search, names: Sequence[str], types: Sequence[str]) -> list[Line]:
-    """The competing lines, with those of autonyms on the included types."""
-    code = search.code
-    extra = []
-    for (above, rank), autonym in code.autonyms.items():
-        act = code.corpus.acts[autonym.act]
-        if rank == search.position.rank and search.type_of(above) in types and _in_time(search, act):
-            extra.append(Line(autonym.name.final_epithet, search.type_of(above), above, act, autonym.name))
-    return lines_of(code.inquiry, names, search.position.rank, search.type_of, extra)
-
-
-def _not_conserved_against(search: _Search, lines: list[Line]) -> list[Line]:
-    """The lines without those that a conserved name among them goes before (ICN Art. 14.4): of genera and families
-    all on its type, and of any rank those it is listed against with what rests on them."""
-    decisions = search.code.inquiry.decisions
-    conserved = [line for line in lines if line.name in decisions.conserved]
-    kept = []
-    for line in lines:
-        before = next((one for one in conserved if one is not line and _goes_before(search, one, line)), None)
-        if before is None:
-            kept.append(line)
-        else:
-            told = f"{search.called(line.name)} gives way to the conserved {search.called(before.name)}"
-            search.say(told, "14.4", line.name)
-    return kept
-
-
-def _goes_before(search: _Search, conserved: Line, other: Line) -> bool:
-    if rank_named(search.position.rank) <= GENUS and conserved.type == other.type:
-        return True
-    judged = search.code.of_name(other.name)
-    rests_on = {other.name, judged.basionym if judged else None}
-    given_way = search.code.inquiry.decisions.gives_way_to
-    return any(conserved.name in given_way.get(name, ()) for name in rests_on if name)
-
-
-def _first_free(search: _Search, lines: Sequence[Line]) -> CorrectName:
+def _first_free(search: Search, lines: Sequence[Line]) -> CorrectName:
     """The earliest line whose epithet may be used in the place; each that falls is said with its reason."""
     for number, line in enumerate(lines):
         _introduce(search, line, first=not search.barred)
@@ -247,7 +86,7 @@ def _first_free(search: _Search, lines: Sequence[Line]) -> CorrectName:
     return _nothing_left(search)
 
 
-def _nothing_left(search: _Search) -> CorrectName:
+def _nothing_left(search: Search) -> CorrectName:
     """No line is left: an epithet of another rank may be raised or lowered, though none has a claim (11.2, 58.1)."""
     barred = tuple(search.barred)
     for name in _of_other_ranks(search):
@@ -265,20 +104,20 @@ def _nothing_left(search: _Search) -> CorrectName:
     return CorrectName(Outcome.NAME_NEEDED, None, None, tuple(search.steps), barred=barred)
 
 
-def _of_other_ranks(search: _Search) -> list[str]:
+def _of_other_ranks(search: Search) -> list[str]:
     """Names that may compete at their own rank and could be a basionym here, the earliest first."""
     if not search.position.genus:
         return []
     entries, high = search.code.corpus.names, rank_named(search.position.rank) < SPECIES
     found = [
         name
-        for name in _names_on(search, sorted({search.type_of(name) for name in search.asked.names}))
+        for name in search.names_on(sorted({search.type_of(name) for name in search.asked.names}))
         if (rank_named(entries[name].rank) < SPECIES) is high and competing(search.code.inquiry, name) is not None
     ]
     return sorted(found, key=search.code.inquiry.position)
 
 
-def _introduce(search: _Search, line: Line, *, first: bool) -> None:
+def _introduce(search: Search, line: Line, *, first: bool) -> None:
     which = "The earliest" if first else "The next"
     year = date_in_short(line.act.work.date.text)
     if line.autonym is not None:
@@ -292,7 +131,7 @@ def _introduce(search: _Search, line: Line, *, first: bool) -> None:
         search.say(told, "11.3", line.name)
 
 
-def _combination(search: _Search, line: Line) -> str | None:
+def _combination(search: Search, line: Line) -> str | None:
     """The published name with the epithet of a line in the place and on its type; None if there is none yet.
 
     A legitimate one goes before others.
@@ -303,7 +142,7 @@ def _combination(search: _Search, line: Line) -> str | None:
     found = []
     for name in inquiry.of_like_epithet(search.position.name(line.epithet)):
         entry, act = search.code.corpus.names[name], inquiry.publishing(name)
-        if entry.rank != search.position.rank or entry.group != line.type or act is None or not _in_time(search, act):
+        if entry.rank != search.position.rank or entry.group != line.type or act is None or not search.in_time(act):
             continue
         if inquiry.validity.get(act.id) is not Validity.NOT_VALID:
             found.append(name)
@@ -311,7 +150,7 @@ def _combination(search: _Search, line: Line) -> str | None:
     return next(legitimate, found[0] if found else None)
 
 
-def _block(search: _Search, line: Line, combined: str | None) -> Block | None:
+def _block(search: Search, line: Line, combined: str | None) -> Block | None:
     """Why a line can't be used in the place; a homonym counts if it is earlier than the combination, or this is not
     yet made (ICN Art. 53)."""
     inquiry = search.code.inquiry
@@ -320,7 +159,7 @@ def _block(search: _Search, line: Line, combined: str | None) -> Block | None:
     made = inquiry.publishing(combined) if combined is not None else None
 
     def in_the_way(other: Act) -> bool:
-        if not _in_time(search, other):
+        if not search.in_time(other):
             return False
         if made is None or other.work.id == made.work.id:
             return made is None
@@ -334,7 +173,7 @@ def _block(search: _Search, line: Line, combined: str | None) -> Block | None:
     return found
 
 
-def _may_be_earlier(search: _Search, other: Line, line: Line) -> bool:
+def _may_be_earlier(search: Search, other: Line, line: Line) -> bool:
     """Whether priority between two lines is open: dates that overlap, or one date without a first choice (11.5)."""
     if other.autonym is not None or line.autonym is not None:
         return order_is_open(other.act, line.act)
@@ -344,7 +183,7 @@ def _may_be_earlier(search: _Search, other: Line, line: Line) -> bool:
     return other.act.work.id == line.act.work.id or order_is_open(other.act, line.act)
 
 
-def _undetermined(search: _Search, line: Line, rivals: Sequence[Line]) -> CorrectName:
+def _undetermined(search: Search, line: Line, rivals: Sequence[Line]) -> CorrectName:
     """Priority can't be told: by a recorded first choice, or both are shown."""
     chosen = search.code.inquiry.decisions.chosen
     for other in rivals:
@@ -361,7 +200,7 @@ def _undetermined(search: _Search, line: Line, rivals: Sequence[Line]) -> Correc
     return CorrectName(Outcome.UNDETERMINED, None, None, tuple(search.steps), None, names, tuple(search.barred))
 
 
-def _answer(search: _Search, line: Line, combined: str | None) -> CorrectName:
+def _answer(search: Search, line: Line, combined: str | None) -> CorrectName:
     barred = tuple(search.barred)
     if combined is not None:
         _say_what_is_open(search, combined)
@@ -376,12 +215,12 @@ def _answer(search: _Search, line: Line, combined: str | None) -> CorrectName:
     return CorrectName(Outcome.COMBINATION_NEEDED, wanted, None, tuple(search.steps), basionym, barred=barred)
 
 
-def _basionym(search: _Search, line: Line) -> str:
+def _basionym(search: Search, line: Line) -> str:
     judged = search.code.of_name(line.name)
     return judged.basionym if judged is not None and judged.basionym is not None else line.name
 
 
-def _say_what_is_open(search: _Search, name: str) -> None:
+def _say_what_is_open(search: Search, name: str) -> None:
     judged = search.code.of_name(name)
     if judged is None or judged.validity is not Validity.UNDETERMINED:
         return
@@ -390,7 +229,7 @@ def _say_what_is_open(search: _Search, name: str) -> None:
         search.say(told, one.article, name)
 
 
-def _agreeing(search: _Search, line: Line) -> str:
+def _agreeing(search: Search, line: Line) -> str:
     """The epithet of a line in the gender of the genus asked about (ICN Art. 23.5), where both genders are known.
 
     One of unrecorded kind that agrees with its own genus is taken for an adjective.
