@@ -93,8 +93,8 @@ def records(size: int) -> schema.Records:
     literature = []
     for block in range(blocks):
         person = schema.Person(family=f"V{letters(block)}")
-        year = FIRST_YEAR + block * YEARS // blocks
-        day = f"{year}-{1 + block % 12:02}" if block % 3 else str(year)
+        year, month = divmod(FIRST_YEAR * 12 + block * YEARS * 12 // blocks, 12)
+        day = f"{year}-{month + 1:02}"
         id_ = f"work-{block:07}"
         work = schema.Work(id=id_, type="book", author=(person,), issued=day, title="A book")
         literature.append(schema.Literature(work=work, acts=tuple(acts(block))))
