@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from auctorum.corpus.model import Corpus
-from auctorum.nomenclature.code import applied
+from auctorum.nomenclature.code import Code, applied
 from auctorum.problems import Place, Problem, Severity
 from building import CHARACTERS, corpus_of
 
@@ -120,12 +120,24 @@ def site(corpus, problems) -> dict[str, str]:
 
 
 @pytest.fixture(scope="session")
-def demo() -> dict[str, str]:
-    """Every text of the site of the knowledge base that is shipped."""
+def demo_read() -> tuple[Code, tuple[Problem, ...]]:
+    """The knowledge base that is shipped, under the Code, and its problems."""
     from auctorum.corpus.link import link
     from auctorum.records.read import read
-    from auctorum.site.render import render
 
     records, problems = read(Path(__file__).parents[2] / "kb")
     corpus, more = link(records)
-    return dict(render(applied(corpus), sorted([*problems, *more])))
+    return applied(corpus), tuple(sorted([*problems, *more]))
+
+
+@pytest.fixture(scope="session")
+def demo_code(demo_read) -> Code:
+    return demo_read[0]
+
+
+@pytest.fixture(scope="session")
+def demo(demo_read) -> dict[str, str]:
+    """Every text of the site of the knowledge base that is shipped."""
+    from auctorum.site.render import render
+
+    return dict(render(*demo_read))

@@ -15,7 +15,8 @@ from auctorum.site.ranks import by_rank
 from auctorum.site.words import Rich, Run, listed, plain
 
 CORRECT, WRONG, OPEN = Badge("correct", "good"), Badge("not the correct name", "bad"), Badge("open", "open")
-NO_NAME = Badge("no name available", "none")
+NO_NAME, AUTONYM = Badge("no name available", "none"), Badge("autonym", "good")
+_BADGES = {Outcome.NAME: None, Outcome.AUTONYM: AUTONYM, Outcome.UNDETERMINED: OPEN}
 
 
 def reasons(answers: Answers, found: CorrectName) -> tuple[Reason, ...]:
@@ -23,18 +24,18 @@ def reasons(answers: Answers, found: CorrectName) -> tuple[Reason, ...]:
     return tuple(Reason(answers.text(step.text), step.article) for step in found.steps)
 
 
-def answer_words(answers: Answers, found: CorrectName) -> Rich:
+def answer_words(answers: Answers, found: CorrectName, needed: str = "would be needed") -> Rich:
     """The answer itself: the name, or what would be needed, or between which names it is open."""
     if found.outcome is Outcome.UNDETERMINED:
         rivals = listed([answers.name(name, authors=True) for name in found.rivals])
         return (Run("priority is undetermined between "), *rivals)
     if found.name is None:
-        return plain("a new name would be needed")
+        return plain(f"a new name {needed}")
     if found.outcome is Outcome.COMBINATION_NEEDED:
         on: Rich = ()
         if found.based_on is not None:
             on = (Run(", based on "), *answers.name(found.based_on, authors=True))
-        return (Run("a new combination would be needed, "), *set_name(found.name), *on)
+        return (Run(f"a new combination {needed}, "), *set_name(found.name), *on)
     return answers.sentence([found.name]) if found.id is None else answers.name(found.id, authors=True)
 
 
@@ -50,17 +51,17 @@ def use(answers: Answers, treatment: Treatment) -> Called:
     if found is None:
         why = "the work states no rank" if treatment.rank == UNRANKED.name else "no place to judge it in is known"
         return Called(OPEN, plain(why), ())
-    return _against(answers, treatment, found)
+    return _against(answers, treatment, found, "was available", "would have been needed")
 
 
-def _against(answers: Answers, treatment: Treatment, found: CorrectName) -> Called:
-    chain = reasons(answers, found)
+def _against(answers: Answers, treatment: Treatment, found: CorrectName, available: str, needed: str) -> Called:
+    chain, told = reasons(answers, found), answer_words(answers, found, needed)
     if is_used(answers, treatment, found):
         return Called(CORRECT, (), chain)
     if found.outcome is Outcome.UNDETERMINED:
-        return Called(OPEN, answer_words(answers, found), chain)
+        return Called(OPEN, told, chain)
     settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
-    return Called(WRONG if settled else NO_NAME, answer_words(answers, found), chain)
+    return Called(WRONG, told if settled else (Run(f"none {available}: "), *told), chain)
 
 
 def author_rows(answers: Answers, taxon: Taxon) -> tuple[AuthorRow, ...]:
@@ -73,7 +74,7 @@ def _author_row(answers: Answers, treatment: Treatment) -> AuthorRow:
     if found is None or before is None:
         now = Called(OPEN, (), ())
     else:
-        now = _against(answers, treatment, found)
+        now = _against(answers, treatment, found, "is available", "would be needed")
         if (found.outcome, found.name, found.rivals) == (before.outcome, before.name, before.rivals):
             now = Called(now.badge, (), (), same=True)
     return AuthorRow(
@@ -117,10 +118,8 @@ def _rank_row(answers: Answers, latest: Treatment, rank: str, group: str) -> Ran
         found = correct_in(answers.code, latest, Change(rank=rank if rank != latest.rank else "", under=under))
     except AuctorumError as error:
         return RankRow(rank, (), Called(OPEN, plain(str(error)), ()))
-    settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
-    look = Badge("autonym" if found.outcome is Outcome.AUTONYM else "name", "good") if settled else NO_NAME
-    shown = OPEN if found.outcome is Outcome.UNDETERMINED else look
-    return RankRow(rank, where, Called(shown, answer_words(answers, found), reasons(answers, found)))
+    badge = _BADGES.get(found.outcome, NO_NAME)
+    return RankRow(rank, where, Called(badge, answer_words(answers, found), reasons(answers, found)))
 
 
 def _place(answers: Answers, latest: Treatment, rank: str, group: str) -> tuple[str | None, str]:

@@ -35,12 +35,12 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Called:
-    """What a taxon must be called: the badge, the name or what would be needed, and why.
+    """What a taxon must be called: a badge, the name or what would be needed, and why. A plain name needs no badge.
 
     `same` says that the answer is the one that stands before it, so that its reasons are not repeated.
     """
 
-    badge: Badge
+    badge: Badge | None
     answer: Rich
     reasons: tuple[Reason, ...]
     same: bool = False

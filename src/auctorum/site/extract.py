@@ -35,9 +35,7 @@ class Extracts:
 
     def of(self, group: str, work: str = "") -> Corpus:
         """What the synonymy of a type needs: over all works, or of one work only."""
-        treatments = self._treatments(group)
-        if work:
-            treatments = [one for one in treatments if one.work.id == work]
+        treatments = self._treatments(group, work)
         by_work: dict[str, list[Treatment]] = {}
         for one in treatments:
             by_work.setdefault(one.work.id, []).append(one)
@@ -49,12 +47,14 @@ class Extracts:
             taxa={taxon.id: taxon for taxon in self._taxa.get(group, ())},
         )
 
-    def _treatments(self, group: str) -> list[Treatment]:
+    def _treatments(self, group: str, work: str) -> list[Treatment]:
         """Treatments that keep the type or place something in it, and down from what is placed there."""
         found: dict[str, Treatment] = {}
         waiting, seen = [group], {group}
         while waiting:
             for one in self._into.get(waiting.pop(), ()):
+                if work and one.work.id != work:
+                    continue
                 found[one.id] = one
                 below = self._corpus.names[one.name].group
                 if below not in seen:

@@ -16,6 +16,8 @@ TERMS: tuple[tuple[str, str], ...] = (
     ("compiled", "Said of a treatment that rests on what others wrote rather than on plants its author had in hand."),
     ("correct name", "The one name that the Code allows for a taxon once rank, position and circumscription are"
      " given. Change one of the three and another name may be correct (ICN Art. 11)."),
+    ("designation", "What looks like a name and was never validly published. It is no name for the Code, has no"
+     " priority and stands in nobody’s way; here it stands in quotation marks (ICN Art. 6.3 and 12.1)."),
     ("effective publication", "Printed matter, or an allowed electronic form, that reached the public. A thesis or a"
      " label usually did not, and then the names in it do not count (ICN Art. 29 to 31)."),
     ("epithet", "The second word of a species name, or the last word of a name below the species."),
@@ -30,6 +32,8 @@ TERMS: tuple[tuple[str, str], ...] = (
      " (ICN Art. 6, Note 2)."),
     ("lectotype", "A specimen or figure chosen later from the first author’s material, where no holotype was named"
      " or it is lost (ICN Art. 9)."),
+    ("legitimate", "Said of a validly published name that goes against none of the rules. Only a legitimate name can be"
+     " the correct one (ICN Art. 6.5)."),
     ("majority range", "On this site: the values that fall within the typical range of at least half of the works."),
     ("misapplied", "Of a name: used for plants that its type does not belong with."),
     ("new combination", "An epithet moved under another genus or species, with the same type."),
@@ -49,6 +53,8 @@ TERMS: tuple[tuple[str, str], ...] = (
     ("sec.", "According to. Behind a name it says whose sense of the name is meant, whoever published it."),
     ("silent", "On this site: of a work that sets out to treat a group and does not mention a taxon or a character."
      " Silence is neither agreement nor denial."),
+    ("superfluous", "Said of a name whose author took in the type of an older name that ought to have been used"
+     " instead. It is illegitimate, unless it rests on a legitimate basionym (ICN Art. 52)."),
     ("synonym", "A name that an author holds to mean the same taxon as the accepted one."),
     ("syntype", "Any of several specimens cited with a new name where no holotype was named (ICN Art. 9)."),
     ("trend", "On this site: a bound is said to rise or fall where its order of size follows the order of years,"
@@ -57,6 +63,8 @@ TERMS: tuple[tuple[str, str], ...] = (
      " type goes."),
     ("typical range", "The values between which most plants lie, as a description prints them; rarer extremes stand"
      " in parentheses outside."),
+    ("undetermined", "On this site: said where the records do not tell enough for a rule to be applied, or where the"
+     " dates leave open which of two names is earlier. What would settle it stands beside it."),
     ("validly published", "Meeting the conditions that make a name exist for the Code at all: a Latin form, a"
      " description or a reference to one, a rank, after certain dates a type and more (ICN Art. 32 to 45)."),
 )  # fmt: skip

@@ -59,14 +59,13 @@ def _origins(answers: Answers, judged: Judgement) -> Iterator[tuple[str, Rich]]:
 
 def _homonyms(answers: Answers, name: str) -> Iterator[tuple[str, Rich]]:
     found = homonymy(answers.code, name)
-    note, cited = homonym_note(answers.code, name), format_name(answers.corpus.names[name].name)
-    if note != cited:
-        yield "to be told from", answers.text(note)
     if found is not None:
         which = "an earlier" if found.later else "another"
         alike = "name of the same words" if found.kind == "identical" else "name ruled confusably alike"
-        told = f", {which} {alike} on another type"
-        yield "homonym", (*answers.name(found.other, authors=True), Run(told))
+        yield "homonym", (*answers.name(found.other, authors=True), Run(f", {which} {alike} on another type"))
+    note = homonym_note(answers.code, name)
+    if note != format_name(answers.corpus.names[name].name):
+        yield "cited as", answers.text(note)
 
 
 def _spelling(answers: Answers, name: str) -> Iterator[tuple[str, Rich]]:

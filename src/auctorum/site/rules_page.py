@@ -92,13 +92,13 @@ def _spoken(answers: Answers, asked: Asked, judged: Judgement) -> Ruling | None:
 
 
 def told(rule: Callable[..., object]) -> tuple[str, str]:
-    """Article (without `Art.`) and sentence of a rule, from the first paragraph of its docstring.
+    """Article (without `Art.`) and sentences of a rule, from its docstring up to any example.
 
     >>> told(legit.conserved)
     ('14.1', 'A conserved name is legitimate, whatever rules speak against it.')
     """
-    paragraph = " ".join((rule.__doc__ or "").split("\n\n")[0].split())
-    article, colon, sentence = paragraph.partition(": ")
+    words = " ".join((rule.__doc__ or "").partition(">>>")[0].split())
+    article, colon, sentence = words.partition(": ")
     if not colon or not article.startswith("Art. "):
-        article, sentence = "", paragraph
+        article, sentence = "", words
     return article.removeprefix("Art. ").replace("-", "–"), sentence[:1].upper() + sentence[1:].replace("`", "")
