@@ -53,14 +53,21 @@ def formula_faults(text: str) -> tuple[str, ...]:
     faults = ["no space on each side of the sign"] if _joined_sign(text) else []
     if len(parents) < 2:
         return (*faults, "fewer than two parents")
-    genera: list[str] = []
+    genera: _Abbreviated = {}
     for parent in parents:
         fault = _fault_of(parent, genera)
         if fault:
             faults.append(fault)
-        elif parent[0].strip(HYBRID + ".") and not parent[0].endswith("."):
-            genera.append(parent[0].strip(HYBRID))
+        elif not parent[0].endswith("."):
+            genus = parent[0].strip(HYBRID)
+            for length in range(1, _LONGEST_INITIAL + 1):
+                genera.setdefault(genus[:length], set()).add(genus)
     return tuple(faults)
+
+
+# What a genus may be abbreviated to, with the genera written so far that it may stand for.
+_Abbreviated = dict[str, set[str]]
+_LONGEST_INITIAL = 3
 
 
 def _parents(text: str) -> list[list[str]]:
@@ -80,7 +87,7 @@ def _joined_sign(text: str) -> bool:
     return any(HYBRID in word[1:] for word in text.split())
 
 
-def _fault_of(parent: list[str], genera: list[str]) -> str:
+def _fault_of(parent: list[str], genera: _Abbreviated) -> str:
     shown = " ".join(parent)
     if not parent:
         return "no name on one side of a sign"
@@ -92,8 +99,8 @@ def _fault_of(parent: list[str], genera: list[str]) -> str:
     return "" if _is_name(shown) else f"`{shown}` is no name"
 
 
-def _fault_of_initial(initial: str, parent: list[str], genera: list[str]) -> str:
-    meant = {genus for genus in genera if genus.startswith(initial)}
+def _fault_of_initial(initial: str, parent: list[str], genera: _Abbreviated) -> str:
+    meant = genera.get(initial, set())
     shown = " ".join(parent)
     if not meant:
         return f"`{initial}.` stands for no genus written before"

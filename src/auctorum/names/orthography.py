@@ -242,9 +242,10 @@ def _split(text: str) -> tuple[list[str], str]:
         if at and _is_term(word):
             start = at + 1
     # A subdivision of the genus in parentheses, and a hybrid sign apart, stand before the epithet.
-    while start < len(words) - 1 and (words[start] == "×" or words[start].startswith("(")):
-        closing = next((at for at in range(start, len(words)) if words[at].endswith(")")), start)
-        start = (start if words[start] == "×" else closing) + 1
+    inside = False
+    while start < len(words) - 1 and (inside or words[start] == "×" or words[start].startswith("(")):
+        inside = (inside or words[start].startswith("(")) and not words[start].endswith(")")
+        start += 1
     return words[:start], " ".join(words[start:])
 
 

@@ -91,9 +91,10 @@ def surname(name: str) -> str:
     ('macnab', 'obrien', 'leclerc', 'ihering', 'vanbrunt')
     """
     words = _words(name)
-    while len(words) > 1 and _is_left_out(words):
-        words = words[1:]
-    stem = _plain("".join(words))
+    start = 0
+    while start < len(words) - 1 and _is_left_out(words[start], words[start + 1]):
+        start += 1
+    stem = _plain("".join(words[start:]))
     return f"mac{stem[2:]}" if stem.startswith("mc") and len(stem) > 3 else stem
 
 
@@ -107,12 +108,11 @@ def _words(name: str) -> list[str]:
     return [word for word in words if not (word.endswith(".") and len(word) == 2)] or words
 
 
-def _is_left_out(words: list[str]) -> bool:
-    first, second = words[0], words[1].casefold()
-    if first.casefold().strip(".") in _SAINTS:
+def _is_left_out(word: str, following: str) -> bool:
+    if word.casefold().strip(".") in _SAINTS:
         return True
     # With a capital it is part of the family name; before an article, that keeps it.
-    return first in _NOBILITY and not (first == "de" and second in _ARTICLES)
+    return word in _NOBILITY and not (word == "de" and following.casefold() in _ARTICLES)
 
 
 def _plain(text: str) -> str:
