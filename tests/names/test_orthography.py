@@ -89,10 +89,10 @@ APART, TOGETHER = Origin(parts_stand_alone=False), Origin(parts_stand_alone=True
             id="60.8-alessandri",
         ),
         pytest.param(
-            "Zygophyllum billardierii",
+            "Fictum billardierii",
             Origin(person="Labillardière", sex="male"),
             N,
-            "Zygophyllum billardierei",
+            "Fictum billardierei",
             "60.8",
             id="60.8-labillardiere",
         ),
@@ -137,6 +137,27 @@ APART, TOGETHER = Origin(parts_stand_alone=False), Origin(parts_stand_alone=True
             id="23.3-veronica",
         ),
         pytest.param("Impatiens noli tangere", TOGETHER, F, "Impatiens noli-tangere", "23.1", id="23.1-noli-tangere"),
+        pytest.param("Senecio napeaefolius", Origin(), M, "Senecio napaeifolius", "60.10", id="60.10-napaea-misspelt"),
+        pytest.param("Myrosma cannaefolia", Origin(), F, "Myrosma cannifolia", "60.10", id="60.10-canna"),
+        pytest.param(
+            "Solanum tuberosum var. muru'kewillu",
+            Origin(),
+            N,
+            "Solanum tuberosum var. murukewillu",
+            "60.13",
+            id="60.13-muru",
+        ),
+        pytest.param(
+            "Caulokaempferia dinabandhuensis",
+            Origin(person="Dinabandhu"),
+            F,
+            "Caulokaempferia dinabandhuana",
+            "60.8",
+            id="60.8-ensis-is-for-places",
+        ),
+        pytest.param(
+            "Arenaria ser. Anomali", Origin(kind=ADJECTIVE), F, "Arenaria ser. Anomalae", "21.2", id="21.2-plural"
+        ),
         # Invented words by the rule named.
         pytest.param("Fictum müllerianum", Origin(), N, "Fictum muellerianum", "60.7", id="60.7-umlaut"),
         pytest.param("Fictum cœruleum", Origin(), N, "Fictum coeruleum", "60.7", id="60.7-ligature"),
@@ -190,6 +211,7 @@ def test_corrected(printed: str, origin: Origin, gender: Gender | None, spelled:
         pytest.param("Andromeda polifolia", Origin(kind=NOUN), F, id="60.10-a-noun"),
         pytest.param("Schinus molle", Origin(kind=NOUN), F, id="23.5-noun"),
         pytest.param("Gloeosporium balsameae", Origin(kind=NOUN, noun="balsamea"), N, id="23.5-genitive-noun"),
+        pytest.param("Sphagnum [unranked] Rigida", Origin(kind=ADJECTIVE), N, id="21.4-ex-2-a-plural-in-a"),
         # Names with a v that is none for u, and with i that is none for j: common practice, no source.
         pytest.param("Fictum favrei", Origin(), N, id="v-in-french-names"),
         pytest.param("Fictum vvedenskyi", Origin(), N, id="v-in-slavonic-names"),
@@ -351,6 +373,15 @@ def test_names_are_taken_whole() -> None:
     assert [change.article for change in found.changes] == ["60.7", "23.5"]
     assert corrected_name("Fictum (sect. Alba) nigra", Origin(kind=ADJECTIVE), N).word == "Fictum (sect. Alba) nigrum"
     assert corrected_name("Fictum × nigra", Origin(kind=ADJECTIVE), N).word == "Fictum × nigrum"
+
+
+def test_capitals_of_epithets() -> None:
+    # Rec. 60F.1, from memory.
+    small = Change("60F.1", "the epithet of a species or of a taxon below it has a small initial")
+    assert corrected_name("Fictum Smithii") == Spelling("Fictum smithii", (small,))
+    assert corrected_name("Fictum album var. Smithii") == Spelling("Fictum album var. smithii", (small,))
+    assert corrected_name("Fictum ×Smithii") == Spelling("Fictum ×smithii", (small,))
+    assert corrected_name("Fictum sect. Alba") == Spelling("Fictum sect. Alba")
 
 
 @pytest.mark.parametrize(

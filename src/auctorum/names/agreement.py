@@ -127,6 +127,24 @@ def _with(stem: str, endings: Forms) -> Forms:
     return stem + endings[0], stem + endings[1], stem + endings[2]
 
 
+_PLURALS = (("i", "ae", "a"), ("enses", "enses", "ensia"))
+
+
+def declined_plural(epithet: str, gender: Gender) -> str:
+    """The epithet of a subdivision of a genus, an adjective in the plural, in the form for `gender` (ICN Art. 21.2).
+
+    What has the look of no plural, or of one in -a, which may be a singular, stays.
+
+    >>> declined_plural("Anomali", Gender.FEMININE), declined_plural("Rigida", Gender.NEUTER)
+    ('Anomalae', 'Rigida')
+    """
+    for endings in _PLURALS:
+        for ending in endings:
+            if epithet.endswith(ending) and ending != "a" and len(epithet) > len(ending) + 1:
+                return epithet.removesuffix(ending) + endings[_ORDER.index(gender)]
+    return epithet
+
+
 def agreeing(epithet: str, gender: Gender, kind: EpithetKind, noun: str = "", declension: str = "") -> str:
     """The epithet as it has to read in a genus of that gender (ICN Art. 23.5, 24.2; 21.2 for nouns in the plural).
 

@@ -13,6 +13,8 @@ _GREEK_GENITIVES = ("eos", "ous", "ou", "os", "es", "as")
 
 # -ae- tells caricaefolius (Carica) from cariciformis (Carex): Art. 60.10 Ex., from memory.
 _DISTINGUISHED = frozenset({"caric"})
+# Of Napaea, printed so (Art. 60.10 Ex., from memory).
+_MISSPELT = {"nape": "napae"}
 # Stems that themselves end in -ae, from words in -aea: spiraeifolius.
 _STEMS_IN_AE = frozenset({"spir", "alth", "nymph", "nap", "azal"})
 # Stems that end in i, of genera in -ia and -ium, which lack it in `aquilegifolius` (the first is Art. 60.10 Ex., from
@@ -33,8 +35,8 @@ def compounded(epithet: str, first_genitive: str = "") -> str:
 
     >>> compounded("aquilegifolia"), compounded("salicaefolius"), compounded("caricaefolia")
     ('aquilegiifolia', 'salicifolius', 'caricaefolia')
-    >>> compounded("napeaefolius", "napaeae")
-    'napaeifolius'
+    >>> compounded("quercofolia", "quercus")
+    'quercifolia'
     """
     at, final = _last_word(epithet)
     if not final:
@@ -65,6 +67,6 @@ def _front(front: str) -> str:
         stem = front.removesuffix("ae")
         if stem in _DISTINGUISHED or len(stem) < 3:
             return front
-        return f"{front}i" if stem in _STEMS_IN_AE else f"{stem}i"
+        return f"{front}i" if stem in _STEMS_IN_AE else f"{_MISSPELT.get(stem, stem)}i"
     stem = front.removesuffix("i")
     return f"{stem}ii" if stem != front and stem in _STEMS_IN_I else front

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from auctorum.names.agreement import EpithetKind, agreeing, declined, without_cola
+from auctorum.names.agreement import EpithetKind, agreeing, declined, declined_plural, without_cola
 from auctorum.names.compounds import compounded
 from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
@@ -129,11 +129,18 @@ def _as_noun(word: str, case: _Case) -> str:
 def _in_gender(word: str, case: _Case) -> str:
     if case.gender is None:
         return word
+    if word[:1].isupper():
+        return word  # of a subdivision: in the plural
     adjective = case.origin.kind is EpithetKind.ADJECTIVE
     # Adjectives in -ensis, which are never nouns, need no record.
     if adjective or (case.origin.kind is None and word.endswith(("ensis", "ense"))):
         return declined(word, case.gender, case.origin.declension) or word
     return word
+
+
+def _in_plural(word: str, case: _Case) -> str:
+    adjective = case.origin.kind is EpithetKind.ADJECTIVE and word[:1].isupper()
+    return declined_plural(word, case.gender) if adjective and case.gender else word
 
 
 def _in_singular(word: str, case: _Case) -> str:
@@ -168,6 +175,7 @@ _EPITHET: tuple[_Step, ...] = (
     ("60.8", "an epithet from the name of a person takes the termination that fits name, sex and number", _honouring),
     ("60.10", "a compound takes the stem of its first word and a linking vowel", _linked),
     ("32.2", "a noun in the nominative plural is put in the singular", _in_singular),
+    ("21.2", "a plural adjective as the epithet of a subdivision agrees in gender with the genus", _in_plural),
     ("23.5", "a noun does not take the gender of the genus", _as_noun),
     ("23.5", "an adjective agrees in gender with the genus", _in_gender),
 )
@@ -224,29 +232,41 @@ def corrected_name(
     'Cassia [unranked] Chamaecrista'
     """
     text = format_name(words, authors=False) if isinstance(words, Name) else " ".join(words.split())
-    head, final = _split(text)
+    head, final, capital = _split(text)
     if origin.interchanged is None and any(shows_interchange(word) for word in text.split()):
         origin = replace(origin, interchanged=True)
     before = [_run(word, _LETTERS, _Case(origin, None)) if _is_word(word) else Spelling(word) for word in head]
     sign = "×" if final.startswith("×") else ""
-    last = corrected(final.removeprefix(sign), origin, gender, (rank or "genus") if not head else "species")
+    epithet = final.removeprefix(sign)
+    small = epithet if capital else epithet[:1].lower() + epithet[1:]
+    last = corrected(small, origin, gender, (rank or "genus") if not head else "species")
     changes = dict.fromkeys(change for one in (*before, last) for change in one.changes)
-    return Spelling(" ".join([*(one.word for one in before), sign + last.word]), tuple(changes))
+    initial = () if small == epithet else (_SMALL_INITIAL,)
+    return Spelling(" ".join([*(one.word for one in before), sign + last.word]), (*initial, *changes))
 
 
-def _split(text: str) -> tuple[list[str], str]:
-    """The words before the final epithet, and it, which may be of several words; for one word, no words and it."""
+_SMALL_INITIAL = Change("60F.1", "the epithet of a species or of a taxon below it has a small initial")
+
+
+def _split(text: str) -> tuple[list[str], str, bool]:
+    """The words before the final epithet; it, of one word or several; and whether a capital belongs to it.
+
+    It does to a single word and to the epithet of a subdivision of a genus.
+    """
     words = text.split()
-    start = min(1, len(words) - 1)
+    start, capital = min(1, len(words) - 1), len(words) < 2
     for at, word in enumerate(words):
         if at and _is_term(word):
             start = at + 1
+            # Right behind the genus, an epithet without rank may be that of a subdivision.
+            found = read_term(word)
+            capital = found is not None and (found[0] < SPECIES or (found[0] is UNRANKED and at == 1))
     # A subdivision of the genus in parentheses, and a hybrid sign apart, stand before the epithet.
     inside = False
     while start < len(words) - 1 and (inside or words[start] == "×" or words[start].startswith("(")):
         inside = (inside or words[start].startswith("(")) and not words[start].endswith(")")
         start += 1
-    return words[:start], " ".join(words[start:])
+    return words[:start], " ".join(words[start:]), capital
 
 
 def _is_term(word: str) -> bool:

@@ -184,6 +184,9 @@ _ADJECTIVES = {
 def _reformed(stem: str, termination: str, known: tuple[str, str, str], gender: Gender | None) -> str:
     """The stem with the right termination in place of `termination`; empty if that is none of Art. 60.8."""
     sex, number, form = known
+    # -ensis is for places only (Art. 60.8 Ex., from memory); without the gender it does not tell the other form.
+    if termination in ("ensis", "ense") and gender:
+        return _adjective(stem, _ADJECTIVE[gender])
     if termination in _ADJECTIVES and form != "genitive":
         return _adjective(stem, _ADJECTIVE[gender] if gender else _ADJECTIVES[termination])
     if termination not in _GENITIVES or form == "adjective":
