@@ -108,7 +108,10 @@ def test_a_name_carries_its_standing_in_words(judged, name: str, look: str, stan
 
 
 def test_a_name_without_protologue_says_so(demo) -> None:
-    assert badges(demo["names/cremnocentron-album-var-giganteum.html"])[0] == ("open", "no protologue recorded")
+    assert badges(demo["names/cremnocentron-album-var-giganteum.html"]) == [
+        ("open", "no protologue recorded"),
+        ("open", "open"),  # so that nobody can say whether Hollinsay 1962 should have used it
+    ]
     assert badges(demo["names/cremnocentron-album-var-album.html"])[0] == ("good", "autonym")
 
 
@@ -179,6 +182,7 @@ def test_reasons_are_a_numbered_list_to_be_unfolded_with_names_linked(judged) ->
     assert steps[-1] == "The correct name is Exemplum album Vane."
     assert "Exemplum niveum Falk is illegitimate" in " ".join(steps)
     assert 'href="../names/exemplum-album-vane-1850.html"' in chain[1]
+    assert "The earliest epithet at the rank of species is <i>album</i>, from" in chain[1]
 
 
 def test_history_says_of_each_author_whether_the_name_was_correct(judged) -> None:
@@ -214,6 +218,13 @@ treatments:
     found = part(site[TAXON.format("unum")], "correct-name")
     assert badges(found) == [("open", "open")] * 2, "at the rank of species, and beside Selk 1990"
     assert "priority is undetermined between Exemplum alterum Orrin and Exemplum unum Orrin" in words(found)
+
+
+def test_the_autonym_of_a_species_gives_the_whole_species_no_other_rank(demo) -> None:
+    wide = part(demo["taxa/cremnocentron-album-wide-sense.html"], "correct-name").split("</table>")[0]
+    strict = part(demo["taxa/cremnocentron-album-strict-sense.html"], "correct-name").split("</table>")[0]
+    assert [row.split()[0] for row in rows(wide)[1:]] == ["species"]
+    assert [row.split()[0] for row in rows(strict)[1:]] == ["species", "subspecies", "variety", "form"]
 
 
 # --- synonymy

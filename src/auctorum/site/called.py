@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from auctorum.corpus.model import Taxon, Treatment
 from auctorum.names.ranks import SPECIES, UNRANKED, rank_named
-from auctorum.nomenclature.correct import CorrectName, Outcome
+from auctorum.nomenclature.correct import CorrectName, Outcome, Step
 from auctorum.nomenclature.views import Change, correct_in
 from auctorum.problems import AuctorumError
 from auctorum.site.answers import Answers, set_name
@@ -14,14 +15,31 @@ from auctorum.site.code_parts import AuthorRow, Badge, Called, RankRow, Reason
 from auctorum.site.ranks import by_rank
 from auctorum.site.words import Rich, Run, listed, plain
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
 CORRECT, WRONG, OPEN = Badge("correct", "good"), Badge("not the correct name", "bad"), Badge("open", "open")
 NO_NAME, AUTONYM = Badge("no name available", "none"), Badge("autonym", "good")
+UNREAD = "no work here publishes the name"
 _BADGES = {Outcome.NAME: None, Outcome.AUTONYM: AUTONYM, Outcome.UNDETERMINED: OPEN}
 
 
 def reasons(answers: Answers, found: CorrectName) -> tuple[Reason, ...]:
     """The chain of an answer, each step with its article."""
-    return tuple(Reason(answers.text(step.text), step.article) for step in found.steps)
+    return tuple(Reason(_step(answers, step), step.article.replace(" ", NO_BREAK, 1)) for step in found.steps)
+
+
+def _step(answers: Answers, step: Step) -> Rich:
+    """The words of a step, with names as links and the epithet at issue in italics."""
+    rich = answers.text(step.text)
+    if step.name is None:
+        return rich
+    epithet = re.compile(rf"\b({re.escape(answers.corpus.names[step.name].name.final_epithet)})\b")
+    found: list[Run] = []
+    for run in rich:
+        if run.href or run.italic:
+            found.append(run)
+        else:  # every second piece is the epithet
+            found += [Run(piece, number % 2 == 1) for number, piece in enumerate(epithet.split(run.text)) if piece]
+    return tuple(found)
 
 
 def answer_words(answers: Answers, found: CorrectName, needed: str = "would be needed") -> Rich:
@@ -58,10 +76,17 @@ def _against(answers: Answers, treatment: Treatment, found: CorrectName, availab
     chain, told = reasons(answers, found), answer_words(answers, found, needed)
     if is_used(answers, treatment, found):
         return Called(CORRECT, (), chain)
+    if _is_unread(answers, treatment.name):
+        return Called(OPEN, plain(UNREAD), chain)
     if found.outcome is Outcome.UNDETERMINED:
         return Called(OPEN, told, chain)
     settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
     return Called(WRONG, told if settled else (Run(f"none {available}: "), *told), chain)
+
+
+def _is_unread(answers: Answers, name: str) -> bool:
+    """Whether no work here publishes the name, so that nothing can be said of it."""
+    return answers.corpus.publishing_act(name) is None and not answers.corpus.names[name].is_autonym
 
 
 def author_rows(answers: Answers, taxon: Taxon) -> tuple[AuthorRow, ...]:
@@ -95,12 +120,16 @@ def rank_rows(answers: Answers, taxon: Taxon, latest: Treatment) -> tuple[RankRo
 
 
 def _ranks(answers: Answers, taxon: Taxon) -> Iterator[str]:
-    """Ranks at which the type is kept, or a name on it was published; above the species only if it stands there."""
-    events = answers.history(taxon.group).events
-    own = answers.corpus.names[taxon.current].rank
-    for event in events:
+    """Ranks at which the type is kept, or a name on it was published; above the species only if it stands there.
+
+    That a species has an autonym below it gives the whole species no other rank.
+    """
+    current = answers.corpus.names[taxon.current]
+    for event in answers.history(taxon.group).events:
+        if answers.corpus.names[event.used].is_autonym and not current.is_autonym:
+            continue
         kept = event.status in ("accepted", "doubtful")
-        if event.rank and (kept or (event.is_act and event.stands)) and _of_one_sort(event.rank, own):
+        if event.rank and (kept or (event.is_act and event.stands)) and _of_one_sort(event.rank, current.rank):
             yield event.rank
 
 
@@ -119,6 +148,8 @@ def _rank_row(answers: Answers, latest: Treatment, rank: str, group: str) -> Ran
     except AuctorumError as error:
         return RankRow(rank, (), Called(OPEN, plain(str(error)), ()))
     badge = _BADGES.get(found.outcome, NO_NAME)
+    if badge is NO_NAME and _is_unread(answers, latest.name):
+        return RankRow(rank, where, Called(OPEN, plain(UNREAD), reasons(answers, found)))
     return RankRow(rank, where, Called(badge, answer_words(answers, found), reasons(answers, found)))
 
 
@@ -129,7 +160,7 @@ def _place(answers: Answers, latest: Treatment, rank: str, group: str) -> tuple[
     if level <= SPECIES or rank_named(latest.rank) > SPECIES:
         return None, ""
     for one in reversed(answers.corpus.by_group.get(group, ())):
-        own = answers.corpus.names[one.name].group == group
+        own = answers.corpus.names[one.name].group == group and not answers.corpus.names[one.name].is_autonym
         if own and one.parent is not None and rank_named(one.rank) > SPECIES:
             return one.parent, one.work.id
     for event in reversed(answers.history(group).events):
