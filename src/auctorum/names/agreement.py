@@ -73,7 +73,16 @@ def _stated(declension: str) -> tuple[str, ...]:
 
 
 def _forms(epithet: str) -> Forms | None:
-    """The three forms of the adjective of which `epithet` is one."""
+    """The three forms of the adjective of which `epithet` is one; None, too, if one of them would be read otherwise."""
+    forms = _by_ending(epithet)
+    if forms is None:
+        return None
+    # The masculine is left out: -estris stands for -ester.
+    read = [_by_ending(form) for form in forms]
+    return forms if all(other and other[1:] == forms[1:] for other in read) else None
+
+
+def _by_ending(epithet: str) -> Forms | None:
     return _of_major(epithet) or _of_er(epithet) or _of_one_form(epithet) or _of_endings(epithet)
 
 
