@@ -48,7 +48,10 @@ class Case:
         self.labels = {self.code.corpus.acts[act].name: label for label, act in reversed(self.acts.items())}
 
     def judged(self, label: str) -> Judgement:
-        return self.code.acts[self.acts[label]]
+        """The judgement on an act; for the mere use of a name, that on the name."""
+        found = self.code.acts.get(self.acts[label]) or self.code.of_name(self.entry(label))
+        assert found is not None
+        return found
 
     def entry(self, label: str) -> str:
         """Id of the name with that label; of the species or genus for an autonym, whose type it shares."""
@@ -111,9 +114,11 @@ def status(judged: Judgement) -> str:
 
 def citation(known: Case, label: str) -> str | None:
     """The name as cited; None for what is not validly published."""
-    if known.facts[label]["act"] != "autonym" and known.judged(label).validity is Validity.NOT_VALID:
-        return None
-    return format_name(known.name(label))
+    one = known.facts[label]
+    if one["act"] == "autonym":
+        made = known.code.corpus.acts[known.acts[one["established_by"]]]
+        return format_name(autonym_name(known.name(label), made.rank))
+    return None if known.judged(label).validity is Validity.NOT_VALID else format_name(known.name(label))
 
 
 def _validity(known: Case, label: str) -> Answer:
@@ -153,8 +158,10 @@ def _legitimacy(known: Case, label: str) -> Answer:
 
 
 def _citation(known: Case, label: str) -> Answer:
-    judged = known.judged(label)
     text = citation(known, label)
+    if known.facts[label]["act"] == "autonym":
+        return {"citation": text, "status": "valid"}
+    judged = known.judged(label)
     as_ = known.question.get("as")
     name = known.name(label)
     if as_ is not None:
@@ -163,6 +170,8 @@ def _citation(known: Case, label: str) -> Answer:
     changed = as_ is not None and hybrid is not (as_ == "nothospecies")
     may_add = ("(pro hybr.)" if hybrid else "(pro sp.)") if changed else None
     asked = known.facts[label]
+    if asked.get("circumscription_changed"):
+        may_add = f"emend. {icn_records.team(asked.get('authors', []))}"
     plain = status(judged)
     return {
         "citation": text,
@@ -338,7 +347,8 @@ def _homonym_note(known: Case, label: str) -> Answer:
 
 
 def _variant(known: Case, label: str) -> Answer:
-    of = variant_of(known.code, known.entry(label))
+    act = known.code.corpus.acts[known.acts[label]]
+    of = act.name if act.spells_otherwise else variant_of(known.code, known.entry(label))
     if of is None:
         return {"status": status(known.judged(label)), "of": None}
     kept = known.code.corpus.names[of].name
@@ -474,6 +484,8 @@ def _agrees(key: str, wanted: Any, got: Any, allowed: Sequence[str]) -> bool:
     if isinstance(wanted, list) and isinstance(got, list) and not key.endswith("authors"):
         pairs = zip(wanted, got, strict=False)
         return len(wanted) == len(got) and all(_agrees(key, one, other, allowed) for one, other in pairs)
+    if key == "treated_as" and wanted is None:
+        return True
     if key == "status" and wanted == "valid":
         return got in ("valid", "legitimate", "illegitimate")
     return _spaced(got) == _spaced(wanted) or _spaced(got) in [_spaced(one) for one in allowed]

@@ -6,6 +6,7 @@ there, so the records get it here: a Latin description, a type in one herbarium,
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -50,26 +51,31 @@ def _enter(works: dict[str, dict[str, Any]], work: dict[str, Any], act: dict[str
 
 
 def _years(names: list[Facts]) -> dict[str, str]:
-    """Date of every name; one without a year is put before what builds on it."""
+    """Date of every name. One without a year comes after what it builds on and before what builds on it."""
     dates = {one["id"]: str(one.get("date") or one.get("year") or "") for one in names}
     for _ in names:
         for one in names:
-            for key in ("basionym", "replaced", "of", "same_taxon_as", "under", "established_by"):
-                older = one.get(key)
+            for older in _built_on(one):
                 if older in dates and not dates[older] and dates[one["id"]]:
                     dates[older] = str(int(dates[one["id"]][:4]) - 1)
-    dated = [int(date[:4]) for date in dates.values() if date]
-    first = min([UNDATED, *(year - 1 for year in dated)])
-    return {id_: date or str(first) for id_, date in dates.items()}
+    for one in names:
+        before = [int(dates[older][:4]) + 1 for older in _built_on(one) if dates.get(older)]
+        dates[one["id"]] = dates[one["id"]] or str(max([UNDATED, *before]))
+    return dates
+
+
+def _built_on(one: Facts) -> list[str]:
+    """Labels of the names that must be older than this one."""
+    keys = ("basionym", "replaced", "of", "same_taxon_as", "under", "established_by")
+    listed = [*one.get("cited_synonyms", ()), *one.get("includes_type_of", ())]
+    return [*(one[key] for key in keys if key in one), *listed]
 
 
 def _work(one: Facts, years: dict[str, str]) -> dict[str, Any]:
     authors = one.get("publication_authors") or one.get("authors") or ["Anon."]
     date = years[one["id"]]
-    key = "-".join(f"{ord(letter):x}" if not letter.isascii() else letter for letter in " ".join(authors))
-    id_ = "".join(letter for letter in f"{key}-{date}".lower() if letter.isalnum() or letter == "-").strip("-")
-    while "--" in id_:
-        id_ = id_.replace("--", "-")
+    key = re.sub("[^a-z0-9]+", "-", "".join(c if c.isascii() else f"{ord(c):x}" for c in " ".join(authors).lower()))
+    id_ = f"{key}-{date}".strip("-").replace("--", "-")
     return {
         "id": id_[-80:].strip("-"),
         "type": "document",
@@ -98,6 +104,8 @@ def team(people: list[str]) -> str:
 def spelled(one: Facts) -> str:
     """The name of a case as records write it, with the sign of a hybrid where its rank says so."""
     name, rank = one["name"], one.get("rank")
+    if one.get("epithet", "").islower() and rank is None and "." not in name:
+        return f"{' '.join(name.split()[:2])} [unranked] {one['epithet']}"
     if one.get("genus") and one.get("epithet") and rank in (None, "unranked", "section", "subgenus", "subsection"):
         term = {"section": "sect.", "subgenus": "subg.", "subsection": "subsect."}.get(rank or "", "[unranked]")
         return f"{one['genus']} {term} {one['epithet']}"
@@ -117,12 +125,11 @@ def _act(one: Facts, names: dict[str, Facts], given: Facts) -> dict[str, Any]:
     def refer(key: str) -> str | None:
         return reference(one[key], names) if one.get(key) in names else None
 
-    rank = one.get("rank")
     cites = [*one.get("includes_type_of", ()), *one.get("cited_synonyms", ())]
     return {
         "name": spelled(one),
         "act": ACTS[one["act"]],
-        "rank": "unranked" if rank is None or one.get("rank_indicated") is False else RANKS.get(rank, rank),
+        "rank": _rank(one),
         "authors": _authors(one),
         "ascribed-to": team(one["ascribed_to"]) if one.get("ascribed_to") and "authors" not in one else None,
         "described-by": team(one["diagnosis_by"]) if one.get("diagnosis_by") and "authors" not in one else None,
@@ -151,6 +158,12 @@ def _act(one: Facts, names: dict[str, Facts], given: Facts) -> dict[str, Any]:
         "gender": one.get("gender_by_tradition") or one.get("gender_given_by_author"),
         "standing": STANDINGS.get(one.get("declared_status", "")),
     }
+
+
+def _rank(one: Facts) -> str | None:
+    """The rank as the record states it; None where the form of the name tells it."""
+    rank = one.get("rank")
+    return "unranked" if one.get("rank_indicated") is False else RANKS.get(rank, rank) if rank else None
 
 
 def _authors(one: Facts) -> str | None:
@@ -267,8 +280,6 @@ def _about(one: Facts, names: dict[str, Facts], years: dict[str, str]) -> Iterat
         listed = dict.fromkeys([*one.get("conserved_against", ()), *passed_over])
         against = [reference(id_, names) for id_ in listed]
         yield _later("committee", "2000"), {"name": label, "act": "conservation", "against": against}
-    if one.get("rejected_in_favour_of"):
-        yield _later("committee", "2000"), {"name": label, "act": "rejection"}
     if one.get("later_conserved_with_type"):
         type_ = {"kind": "holotype", "specimen": one["later_conserved_with_type"], "herbarium": "X"}
         yield _later("committee", "2000"), {"name": label, "act": "conservation", "type": type_}

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from auctorum.corpus.model import Act, Work
+from auctorum.corpus.printed import one_epithet, proper_words
 from auctorum.corpus.publish import Published
 from auctorum.corpus.references import References
 from auctorum.corpus.resolve import NameTable, name_alone
@@ -15,7 +16,6 @@ from auctorum.names.ranks import GENUS, UNRANKED, implied_rank, rank_named
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
 from auctorum.records.dates import Dated
-from auctorum.records.schema import ActKind
 
 Source = tuple[Work, schema.Literature]
 
@@ -42,9 +42,10 @@ def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[
     older: dict[str, Name] = {}
     for work, source in sources:
         for number, record in enumerate(source.acts, 1):
-            name = _parsed(record.name, record.place, problems, "name")
+            name = _parsed(proper_words(record), record.place, problems, "name")
             if name is None:
                 continue
+            name = one_epithet(record, name)
             act = Act(f"{work.id}.{number}", work, record, "", name.bare, _rank(record, name, problems))
             acts.append(act)
             _check_authors(record, problems)
@@ -109,7 +110,7 @@ def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable
         for act in one.acts:
             table.add_spelling(act.printed, one.id)
     for act in acts:
-        if act.record.act is ActKind.VARIANT_SPELLING and act.record.of:
+        if act.spells_otherwise and act.record.of:
             try:
                 table.add_spelling(act.printed, table.resolve(act.record.of, act.work.id))
             except AuctorumError:

@@ -20,7 +20,6 @@ from auctorum.names.name import Name
 from auctorum.names.ranks import implied_rank
 from auctorum.problems import Problem
 from auctorum.records import schema
-from auctorum.records.schema import ActKind
 
 T = TypeVar("T")
 
@@ -89,11 +88,10 @@ def _entries(published: Sequence[Published], acts: Sequence[Act], references: Re
     groups = type_groups(order, acts, references.autonyms, ranks)
     of_name = _grouped((act.name, act.id) for act in acts)
     publishing = _grouped((act.name, act.id) for act in acts if act.establishes)
-    spellings = ActKind.VARIANT_SPELLING
     variants = _grouped(
         (act.name, act.printed)
         for act in acts
-        if act.record.act is spellings or (act.establishes and act.printed != named[act.name].bare)
+        if (act.spells_otherwise or act.establishes) and act.printed != named[act.name].bare
     )
     return {
         id_: NameEntry(

@@ -67,6 +67,13 @@ class Act:
             return bool(self.record.excludes or self.record.same_taxon_as)
         return self.record.act in _PUBLISHING
 
+    @property
+    def spells_otherwise(self) -> bool:
+        """Whether it prints another name's words in another form, said to be so or used so (ICN Art. 61)."""
+        kind = schema.ActKind
+        used = self.record.act is kind.USAGE and bool(self.record.of) and not self.establishes
+        return used or self.record.act is kind.VARIANT_SPELLING
+
 
 _PUBLISHING = (
     schema.ActKind.NEW_TAXON,

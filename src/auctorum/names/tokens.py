@@ -48,7 +48,7 @@ class Token(NamedTuple):
 
 def is_latin(word: str) -> bool:
     """Whether the word is written in Latin letters, hyphens and apostrophes."""
-    return _LATIN.fullmatch(word) is not None
+    return _LATIN.fullmatch(word.replace(".-", "-")) is not None
 
 
 def clean(text: str) -> str:

@@ -6,7 +6,7 @@ on what, or that a new name would be.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from auctorum.corpus.model import Act
 from auctorum.names.agreement import EpithetKind, declined
@@ -31,7 +31,7 @@ def correct_name(code: Code, asked: Taxon) -> CorrectName:
     species = asked.species.species if asked.species is not None and rank > SPECIES else ""
     genus = asked.species.genus if species and asked.species is not None else asked.genus if rank > GENUS else ""
     search = Search(code, asked, Position(rank.name, genus, species))
-    types = sorted({search.type_of(name) for name in asked.names})
+    types = sorted({search.type_of(name) for name in (*asked.names, *_of_the_same_parents(search, asked.names))})
     names = search.names_on(types)
     what = "are the types" if len(types) > 1 else "is the type"
     search.say(f"Taken in {what} of {joined(map(search.called, types))}", "11.1")
@@ -41,6 +41,17 @@ def correct_name(code: Code, asked: Taxon) -> CorrectName:
     set_aside(search, names)
     lines = without_those_conserved_against(search, candidates(search, names, types))
     return _first_free(search, lines)
+
+
+def _of_the_same_parents(search: Search, names: Iterable[str]) -> list[str]:
+    """All names given to hybrids of the same parents: they compete whatever their types (ICN Art. H.4)."""
+    parents = {search.parents(name) for name in names} - {None}
+    if not parents:
+        return []
+    found = [name for name in search.code.corpus.names if search.parents(name) in parents]
+    if len(found) > len(set(names)):
+        search.say("Names for hybrids of the same parents compete, whatever their types", "H.4.1")
+    return found
 
 
 def _autonym_of_place(search: Search, types: Sequence[str]) -> CorrectName | None:
@@ -156,6 +167,8 @@ def _block(search: Search, line: Line, combined: str | None) -> Block | None:
     inquiry = search.code.inquiry
     if combined is not None and combined in inquiry.decisions.rejected:
         return Block("rejected", "56.1", f"{search.called(combined)} is rejected", combined)
+    if combined is not None and (before := _conserved_before(search, combined)) is not None:
+        return Block("rejected", "14.4", f"{search.called(combined)} is rejected in favour of {search.called(before)}")
     made = inquiry.publishing(combined) if combined is not None else None
 
     def in_the_way(other: Act) -> bool:
@@ -171,6 +184,13 @@ def _block(search: Search, line: Line, combined: str | None) -> Block | None:
         first = judged.bars()[0]
         return Block("illegitimate", first.article, f"{search.called(judged.name)} is illegitimate: {first.reason}")
     return found
+
+
+def _conserved_before(search: Search, name: str) -> str | None:
+    """A name on an included type that is conserved against a combination (ICN Art. 14.4); None if there is none."""
+    types = {search.type_of(one) for one in search.asked.names}
+    given_way = search.code.inquiry.decisions.gives_way_to.get(name, ())
+    return next((one for one in given_way if one != name and search.type_of(one) in types), None)
 
 
 def _may_be_earlier(search: Search, other: Line, line: Line) -> bool:

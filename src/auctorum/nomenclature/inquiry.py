@@ -8,7 +8,7 @@ from datetime import date
 from auctorum.corpus.groups import type_groups
 from auctorum.corpus.model import Act, Corpus
 from auctorum.names.fold import epithet_keys, fold
-from auctorum.names.format import format_name
+from auctorum.names.format import format_name, words
 from auctorum.names.name import Name
 from auctorum.nomenclature.editions import Edition
 from auctorum.nomenclature.judgement import Legitimacy, Validity
@@ -130,14 +130,16 @@ class Decisions:
         self.chosen: dict[tuple[str, str], Act] = {}  # (adopted, passed over) -> the act of choice (Art. 11.5)
         for act in corpus.acts.values():
             if act.work.record.effectively_published:
-                self._take(act)
+                self._take(corpus, act)
 
-    def _take(self, act: Act) -> None:
+    def _take(self, corpus: Corpus, act: Act) -> None:
         kind = act.record.act
         if kind is ActKind.CONSERVATION:
             self.conserved.setdefault(act.name, act)
             for name in act.against:
                 self.gives_way_to.setdefault(name, []).append(act.name)
+                if words(corpus.names[name].name) == words(corpus.names[act.name].name):
+                    self.rejected.setdefault(name, act)  # an earlier homonym of a conserved name is not used at all
         elif kind is ActKind.REJECTION:
             self.rejected.setdefault(act.name, act)
         elif kind is ActKind.CONFUSABLE:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -99,6 +100,14 @@ class Search:
     def type_of(self, name: str) -> str:
         """The group of names on the type of a name."""
         return self.code.corpus.names[name].group
+
+    def parents(self, name: str) -> frozenset[str] | None:
+        """The parents of a nothotaxon by their epithets, in whatever order; None for any other name."""
+        act = self.code.inquiry.publishing(name)
+        if act is None or not act.record.parentage:
+            return None
+        words = (parent.split() for parent in re.split("×", act.record.parentage))
+        return frozenset(f"{parent[0][:1]} {' '.join(parent[1:])}" for parent in words if parent)
 
     def called(self, name: str) -> str:
         """A name with its authors, for a sentence."""

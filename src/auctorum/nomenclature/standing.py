@@ -11,7 +11,6 @@ from auctorum.corpus.model import Act
 from auctorum.names.format import format_name
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.judgement import Effect, Legitimacy, Ruling, Validity
-from auctorum.records.schema import ActKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +107,8 @@ def _isonym(code: Code, first: str) -> Standing:
 
 def _spelled(code: Code, act: Act) -> Standing | None:
     """Art. 61.1: one name has one spelling; others are its orthographical variants."""
-    if act.record.act is not ActKind.VARIANT_SPELLING:
-        return None
     kept, printed = (format_name(name, authors=False) for name in (code.corpus.names[act.name].name, act.printed))
+    if not act.spells_otherwise or kept == printed:
+        return None
     reason = f"{printed} is another spelling of {kept}"
     return Standing("orthographical variant", code.edition.cite("61.1"), reason)
