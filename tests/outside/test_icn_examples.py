@@ -1,7 +1,7 @@
 """Worked examples of the Code, each built into a corpus, asked and compared (source of each beside it in the data).
 
-`pytest -k icn --icn-examples PATH` runs another file of the same form. All cases run; the lines at the end give the
-count by kind and every miss.
+`pytest -k icn --icn-examples PATH` runs another file of the same form. All cases run; the lines at the end give every
+miss with what was expected and got, and the count by kind and in all.
 """
 
 from __future__ import annotations
@@ -16,12 +16,20 @@ import yaml
 
 import icn_answers
 
-OWN = Path(__file__).parents[1] / "data" / "icn-examples.yaml"
+DATA = Path(__file__).parents[1] / "data"
 BAR = 0.9  # share of the cases that must be right, of any file
 
 
-def test_icn_examples(pytestconfig: pytest.Config, say: Callable[[str], None]) -> None:
-    path = pytestconfig.getoption("--icn-examples") or OWN
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """The file given, else those of the project: examples with the page they were read at, and others from memory."""
+    given = metafunc.config.getoption("--icn-examples", None)
+    files = {"icn-examples": given or DATA / "icn-examples.yaml"}
+    if given is None:
+        files["icn-from-memory"] = DATA / "icn-from-memory.yaml"
+    metafunc.parametrize(("label", "path"), files.items(), ids=list(files))
+
+
+def test_icn(label: str, path: Path, say: Callable[[str], None]) -> None:
     cases = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
     assert cases, f"no cases in {path}"
     asked: Counter[str] = Counter()
@@ -34,8 +42,8 @@ def test_icn_examples(pytestconfig: pytest.Config, say: Callable[[str], None]) -
         for line in missed:
             say(line)
     for kind in sorted(asked):
-        say(f"icn-examples, {kind}: {right[kind]}/{asked[kind]} right")
-    say(f"icn-examples: {right.total()}/{asked.total()} right")
+        say(f"{label}, {kind}: {right[kind]}/{asked[kind]} right")
+    say(f"{label}: {right.total()}/{asked.total()} right")
     assert right.total() >= BAR * asked.total()
 
 
@@ -43,7 +51,7 @@ def misses(case: dict[str, Any]) -> list[str]:
     """A line for each field of one case that is answered otherwise; one for a case that can't be answered at all."""
     try:
         found = icn_answers.answer(case)
-    except Exception as error:
+    except Exception as error:  # noqa: BLE001 - one broken case must not hide the others
         return [f"{case['id']}: no answer: {type(error).__name__}: {error}"]
     return [
         f"{case['id']} (Art. {case['article']}): {field}: expected {wanted!r}, got {got!r}"
