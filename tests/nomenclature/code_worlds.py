@@ -164,6 +164,8 @@ def built(recipes: Iterable[Recipe]) -> World:
         one = _one(world, recipe, *here)
         if one is None or any(other.work == one.work and other.words == one.words for other in world):
             continue
+        if one.lower is not None and not any(one.words.startswith(f"{other.words} ") for other in world):
+            continue  # its species is not known
         work, year = here
         world.append(one)
     return tuple(world)

@@ -50,12 +50,12 @@ def asked(code: Code, world: World, taken: Iterable[int], genus: str) -> Correct
 
 
 def rests_on_a_later_name(code: Code, world: World) -> bool:
-    """Whether some act rests on a name that another published only later, or in no certain order."""
+    """Whether some act rests on a name that another published only later."""
     ids = act_ids(world)
     for one in world:
         if one.older is not None:
             first = code.inquiry.publishing(code.corpus.acts[ids[one.older]].name)
-            if first is not None and first.work.date.year >= one.year:
+            if first is not None and first.work.date.year > one.year:
                 return True
     return False
 
@@ -103,19 +103,17 @@ def outcomes(code: Code) -> dict[str, tuple[Validity, Legitimacy | None]]:
     return {id_: (one.validity, one.legitimacy) for id_, one in code.acts.items()}
 
 
-@given(worlds, st.integers(1, 12))
+@given(worlds.filter(bool), st.integers(1, 12))
 @examples
 def test_later_acts_change_no_verdict(world: World, cut: int) -> None:
     """ICN Art. 6.4: what was legitimate or illegitimate when published stays so, decisions of committees apart.
 
-    A name below a species that is not recorded is passed over: what comes to be known of that species tells on it.
+    The worlds record every species before what stands in it; what comes to be known of it later might tell otherwise.
     """
-    assume(cut < len(world))
-    year = world[cut].year
+    year = world[cut % len(world)].year
     early = tuple(one for one in world if one.year < year)
     assume(early)
     known = judged(early)
-    assume(not any(act.printed.lower and act.above is None for act in known.corpus.acts.values()))
     whole = judged(world)
     assume(not rests_on_a_later_name(whole, world))  # a fault: see the test below
     before, after = outcomes(known), outcomes(whole)
@@ -204,8 +202,8 @@ def test_rulings_cite_names_as_the_rules_do() -> None:
     code = judged(world)
     [homonym] = code.acts["work-03.1"].bars()
     assert homonym.other is not None
-    assert code.inquiry.called(homonym.other) == "Novum album (Vanb) Vanc"
-    assert "Novum album (Vanb) Vanc" in homonym.reason
+    assert code.inquiry.called(homonym.other) == "Novum album (Vanab) Vanac"
+    assert "Novum album (Vanab) Vanac" in homonym.reason
 
 
 @pytest.mark.xfail(strict=True, reason="the act itself counts as barring the epithet that it ought to have taken up")
