@@ -158,10 +158,13 @@ def _stems(person: str) -> list[str]:
 
 
 def _shown(stem: str) -> tuple[str, ...]:
-    """What of a stem an epithet may show: it all, without a silent -e, or without the -us of a Latin name."""
+    """What of a stem an epithet may show: it all, without a silent -e or an -o, or without the -us of a Latin name.
+
+    Without its last letter the name was latinised in passing (Loureiro, `loureiri`), which is corrected.
+    """
     if stem.endswith(_LATIN_US) and len(stem) > 3:
         return stem, stem[:-2]
-    return (stem, stem[:-1]) if stem.endswith("e") and len(stem) > 1 else (stem,)
+    return (stem, stem[:-1]) if stem.endswith(("e", "o")) and len(stem) > 1 else (stem,)
 
 
 _GENITIVES = {
