@@ -113,3 +113,27 @@ def test_search_finds_what_is_misspelt(folder: Path, tmp_path: Path, asked: str,
 def test_search_admits_when_nothing_is_like_it(folder: Path, tmp_path: Path) -> None:
     text = shown((folder / "search.html").as_uri() + "?q=zzzzzzzz", tmp_path / "profile")
     assert "Nothing is spelt like that. The whole index is below." in text
+
+
+CHOOSER = """
+window.addEventListener("load", () => {
+  const seen = () => [...document.querySelectorAll(".view")].filter((view) => view.getClientRects().length)
+    .map((view) => view.parentElement.querySelector("input").id).join(" ");
+  const told = [seen()];
+  const buttons = [...document.querySelectorAll(".views label")];
+  buttons[buttons.length - 1].click();
+  told.push(seen(), document.querySelectorAll(".views input:checked").length);
+  document.body.dataset.told = told.join(" | ");
+});
+"""
+
+
+def test_one_view_of_the_synonymy_is_shown_at_a_time(site: dict[str, str], tmp_path: Path) -> None:
+    """The page itself has no script: the one here only presses a button and says what is seen."""
+    path = "taxa/exemplum-album-var-longum.html"
+    page = site[path].replace("</head>", '<script src="../assets/chooser.js"></script></head>')
+    write([*(site | {path: page}).items(), ("assets/chooser.js", CHOOSER)], tmp_path / "site")
+    text = shown((tmp_path / "site" / path).as_uri(), tmp_path / "profile")
+    told = re.search(r'data-told="([^"]*)"', text)
+    assert told is not None
+    assert told[1] == "sec-all-works | sec-hask-1961 | 1"

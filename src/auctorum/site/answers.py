@@ -23,6 +23,7 @@ from auctorum.nomenclature.standing import Standing, standing
 from auctorum.nomenclature.views import correct_in, correct_then
 from auctorum.problems import AuctorumError, Problem
 from auctorum.records.schema import Status
+from auctorum.site.code_parts import Called
 from auctorum.site.compared import Compared
 from auctorum.site.extract import Extracts
 from auctorum.site.paths import slugs
@@ -41,6 +42,9 @@ class Answers:
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
+        self._set_names: dict[tuple[str, bool, bool], Rich] = {}
+        self._set_texts: dict[str, Rich] = {}
+        self.uses: dict[str, Called] = {}  # by treatment, entered where they are told
         self._correct_then: dict[str, CorrectName | None] = {}
         self._correct_now: dict[str, CorrectName | None] = {}
 
@@ -153,9 +157,12 @@ class Answers:
 
     def name(self, name: str, authors: bool = False, link: bool = True) -> Rich:
         """A name as it is set, as a link to its page; with authors, too, where homonyms share the words."""
-        entry = self.corpus.names[name].name
-        rich = set_name(entry if authors or self.corpus.has_homonyms(name) else entry.bare)
-        return linked(rich, self.name_paths[name]) if link else rich
+        key = (name, authors, link)
+        if key not in self._set_names:
+            entry = self.corpus.names[name].name
+            rich = set_name(entry if authors or self.corpus.has_homonyms(name) else entry.bare)
+            self._set_names[key] = linked(rich, self.name_paths[name]) if link else rich
+        return self._set_names[key]
 
     def taxon(self, taxon: str, authors: bool = False, link: bool = True) -> Rich:
         """A taxon under its current name, with its sense where it has one."""
@@ -208,7 +215,9 @@ class Answers:
 
     def text(self, text: str) -> Rich:
         """Running text with names set as names, ids of works and names with their authors as links to their pages."""
-        return self.finder.set(text)
+        if text not in self._set_texts:
+            self._set_texts[text] = self.finder.set(text)
+        return self._set_texts[text]
 
     @cached_property
     def of_words(self) -> dict[Name, str]:

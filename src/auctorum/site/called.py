@@ -64,7 +64,13 @@ def is_used(answers: Answers, treatment: Treatment, found: CorrectName) -> bool:
 
 
 def use(answers: Answers, treatment: Treatment) -> Called:
-    """How the name that a work uses stands to the correct name for its own view at its time."""
+    """How the name that a work uses stands to the correct name for its own view at its time; told once, kept."""
+    if treatment.id not in answers.uses:
+        answers.uses[treatment.id] = _use(answers, treatment)
+    return answers.uses[treatment.id]
+
+
+def _use(answers: Answers, treatment: Treatment) -> Called:
     found = answers.correct_then(treatment)
     if found is None:
         why = "the work states no rank" if treatment.rank == UNRANKED.name else "no place to judge it in is known"
