@@ -188,7 +188,7 @@ def test_reasons_are_a_numbered_list_to_be_unfolded_with_names_linked(judged) ->
 def test_history_says_of_each_author_whether_the_name_was_correct(judged) -> None:
     table = part(judged[TAXON.format("niveum")], "path").partition("<table")[2]
     assert badges(table) == [("bad", "not the correct name")]
-    assert "not the correct name Exemplum album Vane why" in words(table)
+    assert "not the correct name that was Exemplum album Vane why" in words(table)
     uses = judged[NAME.format("album-vane-1850")]
     assert [told for _, told in badges(uses)[1:]] == ["correct"] * 3
 

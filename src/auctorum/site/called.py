@@ -75,10 +75,10 @@ def _use(answers: Answers, treatment: Treatment) -> Called:
     if found is None:
         why = "the work states no rank" if treatment.rank == UNRANKED.name else "no place to judge it in is known"
         return Called(OPEN, plain(why), ())
-    return _against(answers, treatment, found, "was available", "would have been needed")
+    return _against(answers, treatment, found, "was", "would have been needed")
 
 
-def _against(answers: Answers, treatment: Treatment, found: CorrectName, available: str, needed: str) -> Called:
+def _against(answers: Answers, treatment: Treatment, found: CorrectName, tense: str, needed: str) -> Called:
     chain, told = reasons(answers, found), answer_words(answers, found, needed)
     if is_used(answers, treatment, found):
         return Called(CORRECT, (), chain)
@@ -87,7 +87,8 @@ def _against(answers: Answers, treatment: Treatment, found: CorrectName, availab
     if found.outcome is Outcome.UNDETERMINED:
         return Called(OPEN, told, chain)
     settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
-    return Called(WRONG, told if settled else (Run(f"none {available}: "), *told), chain)
+    lead = f"that {tense} " if settled else f"none {tense} available: "
+    return Called(WRONG, (Run(lead), *told), chain)
 
 
 def _is_unread(answers: Answers, name: str) -> bool:
@@ -105,7 +106,7 @@ def _author_row(answers: Answers, treatment: Treatment) -> AuthorRow:
     if found is None or before is None:
         now = Called(OPEN, (), ())
     else:
-        now = _against(answers, treatment, found, "is available", "would be needed")
+        now = _against(answers, treatment, found, "is", "would be needed")
         if (found.outcome, found.name, found.rivals) == (before.outcome, before.name, before.rivals):
             now = Called(now.badge, (), (), same=True)
     return AuthorRow(
