@@ -220,6 +220,20 @@ treatments:
     assert "priority is undetermined between Exemplum alterum Orrin and Exemplum unum Orrin" in words(found)
 
 
+def test_a_correct_name_that_may_not_be_validly_published_says_so() -> None:
+    more = """\
+work: {id: selk-1970, type: book, author: [{family: Selk}], issued: "1970", title: Hand list}
+treatments:
+- {taxon: Exemplum roseum, under: Exemplum}
+"""
+    site = dict(render(applied(corpus_of(*LITERATURE, more)[0]), ()))
+    found = part(site[TAXON.format("roseum")], "correct-name")
+    assert badges(found) == [
+        ("open", "if validly published"), ("open", "correct if validly published"),
+    ]  # fmt: skip
+    assert "look up the language of the description" in words(found)
+
+
 def test_the_autonym_of_a_species_gives_the_whole_species_no_other_rank(demo) -> None:
     wide = part(demo["taxa/cremnocentron-album-wide-sense.html"], "correct-name").split("</table>")[0]
     strict = part(demo["taxa/cremnocentron-album-strict-sense.html"], "correct-name").split("</table>")[0]

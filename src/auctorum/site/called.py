@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from auctorum.corpus.model import Taxon, Treatment
 from auctorum.names.ranks import SPECIES, UNRANKED, rank_named
 from auctorum.nomenclature.correct import CorrectName, Outcome, Step
+from auctorum.nomenclature.judgement import Legitimacy, Validity
 from auctorum.nomenclature.views import Change, correct_in
 from auctorum.problems import AuctorumError
 from auctorum.site.answers import Answers, set_name
@@ -81,7 +82,8 @@ def _use(answers: Answers, treatment: Treatment) -> Called:
 def _against(answers: Answers, treatment: Treatment, found: CorrectName, tense: str, needed: str) -> Called:
     chain, told = reasons(answers, found), answer_words(answers, found, needed)
     if is_used(answers, treatment, found):
-        return Called(CORRECT, (), chain)
+        condition = _condition(answers, found)
+        return Called(Badge(f"correct {condition}", "open") if condition else CORRECT, (), chain)
     if _is_unread(answers, treatment.name):
         return Called(OPEN, plain(UNREAD), chain)
     if found.outcome is Outcome.UNDETERMINED:
@@ -89,6 +91,16 @@ def _against(answers: Answers, treatment: Treatment, found: CorrectName, tense: 
     settled = found.outcome in (Outcome.NAME, Outcome.AUTONYM)
     lead = f"that {tense} " if settled else f"none {tense} available: "
     return Called(WRONG, (Run(lead), *told), chain)
+
+
+def _condition(answers: Answers, found: CorrectName) -> str:
+    """What the records leave open about the name that was found: `if validly published`; empty where it is settled."""
+    judged = answers.code.of_name(found.id) if found.id is not None else None
+    if judged is None:
+        return ""
+    doubts = ["validly published"] if judged.validity is Validity.UNDETERMINED else []
+    doubts += ["legitimate"] if judged.legitimacy is Legitimacy.UNDETERMINED else []
+    return f"if {' and '.join(doubts)}" if doubts else ""
 
 
 def _is_unread(answers: Answers, name: str) -> bool:
@@ -154,7 +166,8 @@ def _rank_row(answers: Answers, latest: Treatment, rank: str, group: str) -> Ran
         found = correct_in(answers.code, latest, Change(rank=rank if rank != latest.rank else "", under=under))
     except AuctorumError as error:
         return RankRow(rank, (), Called(OPEN, plain(str(error)), ()))
-    badge = _BADGES.get(found.outcome, NO_NAME)
+    condition = _condition(answers, found)
+    badge = Badge(condition, "open") if condition else _BADGES.get(found.outcome, NO_NAME)
     if badge is NO_NAME and _is_unread(answers, latest.name):
         return RankRow(rank, where, Called(OPEN, plain(UNREAD), reasons(answers, found)))
     return RankRow(rank, where, Called(badge, answer_words(answers, found), reasons(answers, found)))
