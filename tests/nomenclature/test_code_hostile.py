@@ -417,6 +417,41 @@ def test_cost_grows_with_the_records(made: Callable[[int], Works], small: int) -
     assert four <= 4.8 * one
 
 
+def many_species(count: int) -> Works:
+    """Species with one variety each, one a year and more."""
+    works = []
+    for number in range(count):
+        name = f"Exemplum {letters(number)}um"
+        acts = [taxon(name, "species", f"S{number}"), taxon(f"{name} var. longum", "variety", f"V{number}")]
+        works.append(published(number, FIRST + YEARS * number // count, acts))
+    return works
+
+
+def cost_of_an_answer(count: int, asked_for: str) -> int:
+    """Calls for the correct name of one species, one variety, or the part with the type, among very many."""
+    code = applied(corpus_from(many_species(count)))
+    name = f"exemplum-{letters(1)}um"
+    species = code.corpus.names[name]
+    asked = Taxon(frozenset({name}), "species", "Exemplum")
+    if asked_for != "species":
+        held = name if asked_for == "autonym" else f"{name}-var-longum"
+        asked = Taxon(frozenset({held}), "variety", species=species.name, species_type=species.group)
+    return calls(lambda: correct_name(code, asked))
+
+
+@pytest.mark.parametrize(
+    "asked_for",
+    [
+        "species",
+        pytest.param("variety", marks=pytest.mark.xfail(strict=True, reason="every autonym is looked at each time")),
+        pytest.param("autonym", marks=pytest.mark.xfail(strict=True, reason="every name is looked at each time")),
+    ],
+)
+def test_an_answer_costs_the_same_among_more_names(asked_for: str) -> None:
+    small, large = (cost_of_an_answer(count, asked_for) for count in (100, 400))
+    assert large <= 1.2 * small
+
+
 def test_a_chain_keeps_its_basionym() -> None:
     """ICN Art. 49.1: in parentheses stands the author of the basionym, never one between."""
     code = applied(corpus_from(long_chain(300)))
