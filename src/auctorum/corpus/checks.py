@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Mapping
 from auctorum.corpus.model import Corpus, Treatment
 from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
+from auctorum.names.ranks import rank_named
 from auctorum.problems import Problem, Severity
 
 
@@ -89,6 +90,22 @@ def check_basionym_dates(corpus: Corpus) -> list[Problem]:
     return problems
 
 
+def check_place_of_acts(corpus: Corpus) -> list[Problem]:
+    """An act whose name is placed under one that is not above it: itself, or a name of the same or a lower rank."""
+    problems = []
+    for act in corpus.acts.values():
+        if not act.record.under or act.above is None or not act.establishes:
+            continue
+        above = corpus.names[act.above]
+        if act.above == act.name or rank_named(above.rank) >= rank_named(act.rank):
+            what = (
+                f"{format_name(act.printed, authors=False)} is placed under {format_name(above.name)}, a {above.rank}"
+            )
+            remedy = "name the genus or species it was published under"
+            problems.append(Problem(act.record.place, what, remedy, within=("under",)))
+    return problems
+
+
 def check_combination_without_basionym(corpus: Corpus) -> list[Problem]:
     """A new combination, change of rank or replacement name whose record names nothing that it rests on."""
     needs = {"new combination": "basionym", "change of rank": "basionym", "replacement name": "replaces"}
@@ -136,6 +153,7 @@ CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
     check_basionym_cycles,
     check_parent_cycles,
     check_basionym_dates,
+    check_place_of_acts,
     check_combination_without_basionym,
     check_epithet_of_combination,
     check_kept_twice,

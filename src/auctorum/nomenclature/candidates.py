@@ -41,11 +41,12 @@ def candidates(search: Search, names: Sequence[str], types: Sequence[str]) -> li
     """The competing lines, with those of autonyms on the included types."""
     code = search.code
     extra = []
-    for (above, rank), autonym in code.autonyms.items():
-        act = code.corpus.acts[autonym.act]
-        if rank == search.position.rank and search.type_of(above) in types and search.in_time(act):
+    for above in (name for type_ in types for name in code.corpus.groups.get(type_, ())):
+        autonym = code.autonyms.get((above, search.position.rank))
+        if autonym is not None and search.in_time(act := code.corpus.acts[autonym.act]):
             extra.append(Line(autonym.name.final_epithet, search.type_of(above), above, act, autonym.name))
-    return lines_of(code.inquiry, names, search.position.rank, search.type_of, extra)
+    kept = [name for name in names if name not in code.inquiry.decisions.rejected]
+    return lines_of(code.inquiry, kept, search.position.rank, search.type_of, extra)
 
 
 def without_those_conserved_against(search: Search, lines: list[Line]) -> list[Line]:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from auctorum.corpus.credit import own_credit, recorded_authors, shown
 from auctorum.corpus.model import Act, Corpus, NameEntry
+from auctorum.names.format import words
 from auctorum.names.name import Authors, Credit, Name, Ranked
 from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
 from auctorum.nomenclature.editions import SHENZHEN, Edition, UnknownEdition, edition_named
@@ -64,8 +65,16 @@ def applied(corpus: Corpus) -> Code:
     names = {id_: _cited(inquiry, judged, entry) for id_, entry in corpus.names.items()}
     names = {id_: _above_cited(names, entry) for id_, entry in names.items()}
     corpus = replace(corpus, names=names)
-    inquiry.corpus = corpus
+    inquiry.corpus, inquiry.cited = corpus, True
+    judged = {id_: _worded(inquiry, one) for id_, one in judged.items()}
     return Code(corpus, edition, inquiry, judged, _autonyms(inquiry, judged))
+
+
+def _worded(inquiry: Inquiry, judged: Judgement) -> Judgement:
+    """The judgement with the names in its reasons cited."""
+    if not judged.rulings:
+        return judged
+    return replace(judged, rulings=tuple(replace(one, reason=inquiry.worded(one.reason)) for one in judged.rulings))
 
 
 def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ruling, ...]]:
@@ -73,24 +82,27 @@ def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ru
     found: dict[str, tuple[Ruling, ...]] = {}
 
     def judge(act: Act) -> None:
-        rulings = tuple(ruling for rule in VALIDITY if (ruling := rule(inquiry, act)) is not None)
-        found[act.id] = rulings
-        effects = {ruling.effect for ruling in rulings}
-        inquiry.validity[act.id] = (
-            Validity.NOT_VALID
-            if Effect.BARS in effects
-            else Validity.UNDETERMINED
-            if Effect.OPEN in effects
-            else Validity.VALID
-        )
+        found[act.id] = _ruled(inquiry, act)
 
     def needed(act: Act) -> Iterator[Act]:
-        for name in (act.above, act.basionym, act.replaces, act.same_taxon):
+        named = (act.above, act.basionym, act.replaces, act.same_taxon)
+        above = inquiry.corpus.names[act.above].name if act.above is not None else None
+        same = inquiry.corpus.homonyms.get(words(above), ()) if above is not None else ()
+        for name in dict.fromkeys((*named, *same)):
             if name is not None:
                 yield from (one for one in inquiry.corpus.acts_of(name) if one.establishes and one.id != act.id)
 
     _in_order(acts, needed, judge)
     return found
+
+
+def _ruled(inquiry: Inquiry, act: Act) -> tuple[Ruling, ...]:
+    """The rulings of every rule of valid publication; what they come to is entered."""
+    rulings = tuple(ruling for rule in VALIDITY if (ruling := rule(inquiry, act)) is not None)
+    effects = {ruling.effect for ruling in rulings}
+    valid = Validity.UNDETERMINED if Effect.OPEN in effects else Validity.VALID
+    inquiry.validity[act.id] = Validity.NOT_VALID if Effect.BARS in effects else valid
+    return rulings
 
 
 def _judge_legitimacy(
@@ -100,7 +112,12 @@ def _judge_legitimacy(
     found: dict[str, Judgement] = {}
 
     def judge(act: Act) -> None:
-        found[act.id] = judged = _judgement(inquiry, act, rulings[act.id])
+        told = rulings[act.id]
+        if not inquiry.unmade.isdisjoint((act.above, act.basionym, act.replaces)):
+            told = _ruled(inquiry, act)  # it rests on what turned out to be no name
+        found[act.id] = judged = _judgement(inquiry, act, told)
+        if judged.validity is Validity.NOT_VALID and inquiry.validity[act.id] is not Validity.NOT_VALID:
+            inquiry.unmade.add(act.name)
         inquiry.validity[act.id] = judged.validity
         if judged.legitimacy is not None:
             inquiry.legitimacy[act.id] = judged.legitimacy
@@ -110,7 +127,7 @@ def _judge_legitimacy(
             inquiry.enter_competing(act.name, act.rank)
 
     def needed(act: Act) -> Iterator[Act]:
-        for name in (act.above, act.basionym, act.replaces, act.same_taxon):
+        for name in (inquiry.above(act), act.basionym, act.replaces, act.same_taxon):
             first = inquiry.publishing(name) if name is not None else None
             if first is not None and first.id != act.id:
                 yield first
@@ -217,7 +234,7 @@ def _treated_as(inquiry: Inquiry, act: Act) -> tuple[ActKind, str | None, str | 
     claimed = act.basionym or act.replaces or act.same_taxon
     if claimed is None:
         return (ActKind.NEW_TAXON if presented is ActKind.USAGE else presented), None, None
-    if inquiry.shuts_out(act, claimed) or inquiry.validity_of(claimed) is Validity.NOT_VALID:
+    if inquiry.shuts_out(act, claimed) or inquiry.is_no_name_yet(claimed, act):
         return ActKind.NEW_TAXON, None, None
     if act.same_taxon is not None and not inquiry.takes_up_uncited(act):
         return ActKind.NEW_TAXON, None, None
@@ -277,14 +294,15 @@ def _autonyms(inquiry: Inquiry, judged: Mapping[str, Judgement]) -> dict[tuple[s
     found: dict[tuple[str, str], Autonym] = {}
     for act in inquiry.corpus.acts.values():  # by date
         judgement = judged.get(act.id)
-        if judgement is None or not judgement.stands or act.above is None or judgement.isonym_of is not None:
+        above = inquiry.above(act)
+        if judgement is None or not judgement.stands or above is None or judgement.isonym_of is not None:
             continue
-        name, key = act.printed, (act.above, judgement.rank)
+        name, key = act.printed, (above, judgement.rank)
         if key in found or judgement.rank == UNRANKED.name or not (name.lower or (name.divisions and not name.species)):
             continue
-        above = inquiry.corpus.names[act.above]
-        if inquiry.legitimacy_of(act.above) is not Legitimacy.ILLEGITIMATE:
-            found[key] = Autonym(act.above, judgement.rank, autonym_name(above.name, judgement.rank), act.id)
+        if inquiry.legitimacy_of(above) is not Legitimacy.ILLEGITIMATE:
+            made = autonym_name(inquiry.corpus.names[above].name, judgement.rank)
+            found[key] = Autonym(above, judgement.rank, made, act.id)
     return found
 
 

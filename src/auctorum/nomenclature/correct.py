@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 
 from auctorum.corpus.model import Act
 from auctorum.names.agreement import EpithetKind, declined
-from auctorum.names.format import format_name
+from auctorum.names.format import format_name, slug
 from auctorum.names.gender import gender_of
 from auctorum.names.name import Name
 from auctorum.names.ranks import GENUS, SPECIES, rank_named
@@ -74,8 +74,9 @@ def _autonym_of_place(search: Search, types: Sequence[str]) -> CorrectName | Non
 
 
 def _entry_of(search: Search, name: Name) -> str | None:
-    entries = search.code.corpus.names
-    return next((id_ for id_, one in entries.items() if one.is_autonym and one.name.bare == name.bare), None)
+    """The entry of an autonym, if somebody uses it."""
+    id_ = slug(name)
+    return id_ if id_ in search.code.corpus.names else None
 
 
 def _first_free(search: Search, lines: Sequence[Line]) -> CorrectName:
@@ -89,11 +90,9 @@ def _first_free(search: Search, lines: Sequence[Line]) -> CorrectName:
             search.say(f"The epithet {epithet} can't be used there: {block.reason}", block.article, block.by)
             search.barred.append(Barred(epithet, block.key, block.article, block.reason, block.by))
             continue
-        rivals = [other for other in lines[number + 1 :] if _may_be_earlier(search, other, line)]
-        rivals = [other for other in rivals if _block(search, other, _combination(search, other)) is None]
-        if rivals:
-            return _undetermined(search, line, rivals)
-        return _answer(search, line, combined)
+        later = [one for one in lines[number + 1 :] if not _is_older(search, line, one)]
+        free = [one for one in later if _block(search, one, _combination(search, one)) is None]
+        return _choose(search, [line, *free])
     return _nothing_left(search)
 
 
@@ -105,7 +104,7 @@ def _nothing_left(search: Search) -> CorrectName:
         if act is None:
             continue
         line = Line(entry.name.final_epithet, entry.group, name, act)
-        if _block(search, line, None) is None:
+        if _combination(search, line) is None and _block(search, line, None) is None:
             wanted = search.position.name(_agreeing(search, line))
             needed = f"a new combination {format_name(wanted)} would be needed, based on {search.called(name)}"
             told = f"No name is available at this rank: {needed}, or a new name; no epithet of another rank has a claim"
@@ -123,7 +122,10 @@ def _of_other_ranks(search: Search) -> list[str]:
     found = [
         name
         for name in search.names_on(sorted({search.type_of(name) for name in search.asked.names}))
-        if (rank_named(entries[name].rank) < SPECIES) is high and competing(search.code.inquiry, name) is not None
+        if entries[name].rank != search.position.rank
+        and (rank_named(entries[name].rank) < SPECIES) is high
+        and name not in search.code.inquiry.decisions.rejected
+        and competing(search.code.inquiry, name) is not None
     ]
     return sorted(found, key=search.code.inquiry.position)
 
@@ -193,27 +195,34 @@ def _conserved_before(search: Search, name: str) -> str | None:
     return next((one for one in given_way if one != name and search.type_of(one) in types), None)
 
 
-def _may_be_earlier(search: Search, other: Line, line: Line) -> bool:
-    """Whether priority between two lines is open: dates that overlap, or one date without a first choice (11.5)."""
-    if other.autonym is not None or line.autonym is not None:
-        return order_is_open(other.act, line.act)
-    chosen = search.code.inquiry.decisions.chosen
-    if (line.name, other.name) in chosen:
-        return False
-    return other.act.work.id == line.act.work.id or order_is_open(other.act, line.act)
+def _is_older(search: Search, line: Line, other: Line) -> bool:
+    """Whether a line certainly goes before another: by date, or, where that is open, as an autonym (11.6) or by a
+    recorded first choice between names of one date (11.5)."""
+    if line.act.work.id != other.act.work.id and not order_is_open(line.act, other.act):
+        return line.act.work.date.certainly_before(other.act.work.date)
+    if line.act.work.id == other.act.work.id and (line.autonym is None) is not (other.autonym is None):
+        return line.autonym is not None
+    return (line.name, other.name) in search.code.inquiry.decisions.chosen
 
 
-def _undetermined(search: Search, line: Line, rivals: Sequence[Line]) -> CorrectName:
-    """Priority can't be told: by a recorded first choice, or both are shown."""
+def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
+    """The answer from lines whose epithets are free: the one that none of the others goes before, if there is one."""
+    first = [line for line in lines if not any(_is_older(search, other, line) for other in lines if other is not line)]
+    if len(first) != 1:
+        return _undetermined(search, first or lines)
     chosen = search.code.inquiry.decisions.chosen
-    for other in rivals:
-        act = chosen.get((other.name, line.name))
-        if act is not None:
-            told = f"{act.work.byline} chose {search.called(other.name)} among names of one date"
-            search.say(told, "11.5", other.name)
-            return _answer(search, other, _combination(search, other))
-    names = tuple(one.name for one in (line, *rivals))
-    same_work = all(one.act.work.id == line.act.work.id for one in rivals)
+    for other in lines:
+        act = chosen.get((first[0].name, other.name))
+        if act is not None and first[0].name != other.name:
+            told = f"{act.work.byline} chose {search.called(first[0].name)} before {search.called(other.name)}"
+            search.say(f"{told}, of one date", "11.5", first[0].name)
+    return _answer(search, first[0], _combination(search, first[0]))
+
+
+def _undetermined(search: Search, lines: Sequence[Line]) -> CorrectName:
+    """Priority can't be told: all that may be the earliest are shown."""
+    names = tuple(one.name for one in lines)
+    same_work = len({one.act.work.id for one in lines}) == 1
     why = "they are of one date, and no choice between them is recorded" if same_work else "their dates overlap"
     told = f"Priority between {joined(map(search.called, names))} is undetermined: {why}"
     search.say(told, "11.5" if same_work else "11.4")

@@ -12,7 +12,7 @@ from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.correct import CorrectName, Outcome
 from auctorum.nomenclature.standing import standing_of_act
-from auctorum.nomenclature.views import correct_then
+from auctorum.nomenclature.views import correct_then, is_used
 from auctorum.records.schema import Status
 
 
@@ -119,12 +119,8 @@ def _placements(code: Code, group: str) -> Iterator[Event]:
 def _with_correct_name(code: Code, treatment: Treatment, event: Event) -> Event:
     """The placement with whether its name was the correct one for that work's own view, at its time."""
     found = correct_then(code, treatment)
-    if found is None or found.outcome is Outcome.UNDETERMINED:
-        return event
-    same = found.name is not None and found.name.bare == code.corpus.names[treatment.name].name.bare
-    if same and found.outcome in (Outcome.NAME, Outcome.AUTONYM):
-        return replace(event, correct=True)
-    return replace(event, correct=False, instead=_needed(found))
+    correct = is_used(code, treatment, found)
+    return replace(event, correct=correct, instead="" if correct or found is None else _needed(found))
 
 
 def _needed(found: CorrectName) -> str:

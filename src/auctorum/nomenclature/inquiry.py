@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 
@@ -13,6 +14,10 @@ from auctorum.names.name import Name
 from auctorum.nomenclature.editions import Edition
 from auctorum.nomenclature.judgement import Legitimacy, Validity
 from auctorum.records.schema import ActKind, DescriptionKind
+
+# Marks round the id of a name in a reason that is worded before the name can be cited.
+_BEFORE, _AFTER = "\x02", "\x03"
+_HELD = re.compile(f"{_BEFORE}([^{_AFTER}]*){_AFTER}")
 
 
 class Inquiry:
@@ -32,6 +37,9 @@ class Inquiry:
         self.roots: dict[str, str] = {}  # name -> the basionym at the root of the combinations it rests on (Art. 6.10)
         self._first: dict[tuple[str, str], list[str]] = {}  # (type, rank) -> competing names, the first of each epithet
         self._alike = _by_epithet(corpus)
+        self._sorted: dict[tuple[tuple[str, ...], ...], tuple[str, ...]] = {}
+        self.cited = False  # whether names have their authors by the rules; until then reasons hold their ids
+        self.unmade: set[str] = set()  # names found to be invalid only when their species was judged (Art. 27.2)
 
     def validity_of(self, name: str) -> Validity:
         """The best that any act of a name comes to; undetermined where no act of it is known or yet judged."""
@@ -82,9 +90,24 @@ class Inquiry:
         if act.record.act in (ActKind.NEW_TAXON, ActKind.USAGE):
             return True
         claimed = act.basionym or act.replaces
-        if claimed is None:
-            return False
-        return self.shuts_out(act, claimed) or self.validity_of(claimed) is Validity.NOT_VALID
+        return claimed is not None and (self.shuts_out(act, claimed) or self.is_no_name_yet(claimed, act))
+
+    def is_no_name_yet(self, name: str, act: Act) -> bool:
+        """Whether a name is not validly published, or was only after the act (ICN Art. 6.10, 41.1)."""
+        if self.validity_of(name) is Validity.NOT_VALID:
+            return True
+        first = self.publishing(name)
+        return first is not None and first.id != act.id and published_before(act, first)
+
+    def above(self, act: Act) -> str | None:
+        """The genus or species that an act places its name in: as recorded, or in the same work, else the first name
+        of those words that is one by then."""
+        if act.above is None or act.record.under:
+            return act.above
+        same = self.corpus.homonyms.get(words(self.corpus.names[act.above].name), ())
+        if len(same) < 2 or any(one.work.id == act.work.id for one in self.corpus.acts_of(act.above)):
+            return act.above
+        return next((name for name in same if not self.is_no_name_yet(name, act)), act.above)
 
     def enter_competing(self, name: str, rank: str) -> None:
         """Note a name judged to compete at its rank: the first with its epithet on its type is kept."""
@@ -106,8 +129,11 @@ class Inquiry:
         Of one genus for species and for its subdivisions of whatever rank, of one species for what is below it
         (ICN Art. 53.1, 53.3); single words that are the same. Gender makes no difference.
         """
-        found = {one for key in _epithet_keys(name) for one in self._alike.get(key, ())}
-        return tuple(sorted(found, key=self.position))
+        keys = tuple(_epithet_keys(name))
+        if keys not in self._sorted:
+            found = {one for key in keys for one in self._alike.get(key, ())}
+            self._sorted[keys] = tuple(sorted(found, key=self.position))
+        return self._sorted[keys]
 
     def position(self, name: str) -> tuple[date, date, str]:
         """By what names are set in order: the date of the act that publishes them, then their id."""
@@ -116,7 +142,11 @@ class Inquiry:
 
     def called(self, name: str) -> str:
         """A name with its authors, for a sentence."""
-        return format_name(self.corpus.names[name].name)
+        return format_name(self.corpus.names[name].name) if self.cited else f"{_BEFORE}{name}{_AFTER}"
+
+    def worded(self, reason: str) -> str:
+        """A reason with every name in it cited."""
+        return _HELD.sub(lambda found: self.called(found[1]), reason) if _BEFORE in reason else reason
 
 
 class Decisions:
@@ -148,7 +178,7 @@ class Decisions:
                 self.alike.setdefault(name, set()).add(act.name)
         elif kind is ActKind.FIRST_CHOICE:
             for name in act.against:
-                if (name, act.name) not in self.chosen:
+                if name != act.name and (name, act.name) not in self.chosen:
                     self.chosen.setdefault((act.name, name), act)
 
 

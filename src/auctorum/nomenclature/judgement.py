@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from enum import StrEnum
 
+from auctorum.corpus.model import Act
 from auctorum.nomenclature.editions import Edition
 from auctorum.records.schema import ActKind
 
@@ -100,6 +102,19 @@ def barred(key: str, label: str, article: str, reason: str, other: str | None = 
 def left_open(key: str, label: str, article: str, reason: str, look_up: str) -> Ruling:
     """A question that the records leave open, and what to look up."""
     return Ruling(key, Effect.OPEN, label, article, reason, look_up)
+
+
+def across(ruling: Ruling | None, act: Act, day: date) -> Ruling | None:
+    """A ruling of a rule that holds from a day on, for an act whose date may fall on either side of it.
+
+    None if the act certainly came out before; open if its span of dates holds the day.
+    """
+    if ruling is None or act.work.date.latest < day:
+        return None
+    if act.work.date.earliest >= day or ruling.effect is not Effect.BARS:
+        return ruling
+    reason = f"{ruling.reason}; whether that was asked for depends on the date"
+    return left_open(ruling.key, f"perhaps {ruling.label}", ruling.article, reason, "the date of publication")
 
 
 def remarked(key: str, label: str, article: str, reason: str, other: str | None = None) -> Ruling:

@@ -86,13 +86,13 @@ def names_at_rank(inquiry: Inquiry, names: Iterable[str], rank: str) -> Iterator
 
 
 def competing(inquiry: Inquiry, name: str) -> Act | None:
-    """The act of a name that may compete for priority: valid, legitimate, neither rejected; None if it may not."""
+    """The act of a name that may compete for priority: valid and legitimate, as far as is known; None if it may not."""
     act = inquiry.publishing(name)
     if act is None or inquiry.validity.get(act.id) is Validity.NOT_VALID:
         return None
     if inquiry.legitimacy.get(act.id, Legitimacy.UNDETERMINED) is Legitimacy.ILLEGITIMATE:
         return None
-    return None if name in inquiry.decisions.rejected else act
+    return act
 
 
 def lines_of(

@@ -175,8 +175,9 @@ def _genus_type(code: Code, genus: str) -> str | None:
 
 
 def correct_then(code: Code, treatment: Treatment) -> CorrectName | None:
-    """The correct name for a work's own view at its time; None where it has no rank or no place to be judged in."""
-    if treatment.rank == UNRANKED.name:
+    """The correct name for a work's own view at its time; None where it has no rank, no place or no protologue."""
+    entry = code.corpus.names[treatment.name]
+    if treatment.rank == UNRANKED.name or (entry.published_by is None and not entry.is_autonym):
         return None
     try:
         return correct_in(code, treatment, then=True)
@@ -186,8 +187,12 @@ def correct_then(code: Code, treatment: Treatment) -> CorrectName | None:
 
 def judged_use(code: Code, treatment: Treatment) -> bool | None:
     """Whether the name that a work uses was the correct one for its own view at its time; None where that is open."""
-    found = correct_then(code, treatment)
+    return is_used(code, treatment, correct_then(code, treatment))
+
+
+def is_used(code: Code, treatment: Treatment, found: CorrectName | None) -> bool | None:
+    """Whether a work uses the name found to be correct; None where none was found, or priority is open."""
     if found is None or found.outcome is Outcome.UNDETERMINED:
         return None
-    used = code.corpus.names[treatment.name]
-    return found.name is not None and found.name.bare == used.name.bare
+    same = found.name is not None and found.name.bare == code.corpus.names[treatment.name].name.bare
+    return same and found.outcome in (Outcome.NAME, Outcome.AUTONYM)

@@ -8,7 +8,7 @@ from datetime import date
 from auctorum.corpus.model import Act
 from auctorum.names.ranks import GENUS
 from auctorum.nomenclature.inquiry import Inquiry, described
-from auctorum.nomenclature.judgement import Ruling, barred, left_open
+from auctorum.nomenclature.judgement import Effect, Ruling, across, barred, left_open
 from auctorum.records.schema import DescriptionKind, Organism
 
 LATIN_FROM = date(1935, 1, 1)
@@ -51,7 +51,8 @@ def reference_is_full(inquiry: Inquiry, act: Act) -> Ruling | None:
         return None
     key, label = "description-reference-incomplete", "reference to the description incomplete"
     if given.reference_full is False:
-        return barred(key, label, "33.1", "the earlier description is not fully and directly cited, after 1972")
+        told = barred(key, label, "33.1", "the earlier description is not fully and directly cited, after 1972")
+        return across(told, act, FULL_REFERENCE_FROM)
     return left_open(key, label, "33.1", "how the description is cited is not recorded", "whether it is cited in full")
 
 
@@ -60,12 +61,25 @@ def in_latin(inquiry: Inquiry, act: Act) -> Ruling | None:
 
     Plants: Latin 1935-2011, then Latin or English. Algae: Latin from 1958. Fossils: Latin or English from 1996.
     """
-    wanted = _languages_wanted(inquiry, act)
     given = act.record.description
-    if not wanted or not inquiry.is_new_taxon(act) or act.record.parentage or given is None:
+    if given is None or given.kind is DescriptionKind.NONE or act.record.parentage or not inquiry.is_new_taxon(act):
+        return None  # what is not described is named as such
+    first, last = (_told_of(inquiry, act, day) for day in (act.work.date.earliest, act.work.date.latest))
+    if first == last:
+        return first
+    found = first or last
+    assert found is not None
+    if found.effect is Effect.OPEN:
+        return found
+    reason = f"{found.reason}; whether that was asked for depends on the date"
+    return left_open(found.key, f"perhaps {found.label}", found.article, reason, "the date of publication")
+
+
+def _told_of(inquiry: Inquiry, act: Act, day: date) -> Ruling | None:
+    """The ruling for an act of that day."""
+    wanted, given = _languages_wanted(inquiry, act, day), act.record.description
+    if wanted is None or given is None:
         return None
-    if given.kind is DescriptionKind.NONE:
-        return None  # named as undescribed
     languages, article = wanted
     key, told = ("no-latin", "Latin") if languages == ("latin",) else ("no-latin-or-english", "Latin or English")
     if not given.language:
@@ -84,9 +98,8 @@ def _words(languages: str) -> list[str]:
 _CODES = {"la": "latin", "lat": "latin", "en": "english", "eng": "english"}
 
 
-def _languages_wanted(inquiry: Inquiry, act: Act) -> tuple[tuple[str, ...], str] | None:
-    """The languages of which one is needed, and the article; None where none is."""
-    day = act.work.date.earliest
+def _languages_wanted(inquiry: Inquiry, act: Act, day: date) -> tuple[tuple[str, ...], str] | None:
+    """The languages of which one is needed on a day, and the article; None where none is."""
     either = ("latin", "english")
     until = inquiry.edition.latin_until
     if act.record.fossil:

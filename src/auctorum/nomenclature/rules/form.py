@@ -10,7 +10,7 @@ from auctorum.names.fold import fold
 from auctorum.names.hybrids import is_formula_epithet, nothogenus_parts_fit
 from auctorum.names.ranks import GENUS
 from auctorum.nomenclature.inquiry import Inquiry
-from auctorum.nomenclature.judgement import Ruling, Validity, barred, left_open
+from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, left_open
 from auctorum.records.schema import ActKind
 
 TERMS_FORBIDDEN_FROM = date(1912, 1, 1)
@@ -29,18 +29,14 @@ def no_technical_term(_inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 20.2: a genus may not be called by a Latin term of morphology, but for those before 1912 with a species."""
     if act.rank != GENUS.name or not act.record.technical_term:
         return None
-    early = act.work.date.latest < TERMS_FORBIDDEN_FROM
-    if early and act.record.with_species:
-        return None
-    if early and act.record.with_species is None:
-        return left_open(
-            "technical-term",
-            "perhaps a technical term",
-            "20.2",
-            "it was a Latin term of morphology",
-            "whether a binary species name was published with it",
-        )
-    return barred("technical-term", "technical term", "20.2", "it was a Latin term of morphology when it was published")
+    reason = "it was a Latin term of morphology when it was published"
+    told = barred("technical-term", "technical term", "20.2", reason)
+    if act.record.with_species:
+        return across(told, act, TERMS_FORBIDDEN_FROM)
+    if act.record.with_species is None and act.work.date.earliest < TERMS_FORBIDDEN_FROM:
+        look_up = "whether a binary species name was published with it"
+        return left_open("technical-term", "perhaps a technical term", "20.2", reason, look_up)
+    return told
 
 
 def no_eu_before_the_genus(_inquiry: Inquiry, act: Act) -> Ruling | None:
@@ -67,7 +63,7 @@ def no_tautonym(_inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def no_epithet_for_the_typical_part(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 24.3: epithets such as typicus or genuinus, meant for the part with the type, make no valid name."""
-    name, above = act.printed, act.above
+    name, above = act.printed, inquiry.above(act)
     if not name.lower or name.is_autonym or act.record.typical is False or not _marks_the_typical(act):
         return None
     means_it = act.record.typical or (above is not None and inquiry.types[above] in inquiry.included(act))
@@ -93,7 +89,7 @@ def not_the_type_without_autonym(inquiry: Inquiry, act: Act) -> Ruling | None:
 
     Only a type that existed then counts: one stated with the name, or designated by that time.
     """
-    name, above = act.printed, act.above
+    name, above = act.printed, inquiry.above(act)
     if above is None or name.is_autonym or not (name.lower or (name.divisions and not name.species)):
         return None
     if inquiry.types[above] not in inquiry.included(act):
@@ -126,7 +122,7 @@ def _type_existed(inquiry: Inquiry, name: str, act: Act) -> bool | None:
 
 def no_repeated_epithet(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 27.1: the final epithet may not repeat that of the species on another type."""
-    name, above = act.printed, act.above
+    name, above = act.printed, inquiry.above(act)
     if not name.lower or not name.is_autonym or above is None:
         return None
     if inquiry.types[above] == inquiry.types[act.name] or (act.record.type is None and not act.basionym):

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from auctorum.corpus.model import Act
 from auctorum.names.fold import same_epithet
 from auctorum.names.name import Name
 from auctorum.nomenclature.inquiry import Inquiry, order_is_open, published_before
 from auctorum.nomenclature.judgement import Legitimacy, Ruling, Validity, barred, left_open, remarked
-from auctorum.nomenclature.lines import Line, blocked, lines_of, position_of
+from auctorum.nomenclature.lines import Line, Position, blocked, lines_of, position_of
 from auctorum.records.schema import ActKind
 
 _WITHIN_FAMILY = ("subfamily", "tribe", "subtribe")
 
 
 def standing_given(_inquiry: Inquiry, act: Act) -> Ruling | None:
-    """A name recorded as illegitimate for a reason in works that are not recorded."""
+    """Art. 6.4: a name recorded as illegitimate for a reason in works that are not recorded."""
     if act.record.standing != "illegitimate":
         return None
     return barred("given", "illegitimate", "6.4", act.record.note.rstrip(".") or "recorded as illegitimate")
@@ -22,12 +24,13 @@ def standing_given(_inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def no_epithet_of_an_illegitimate_species(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 27.2: the epithet of an illegitimate species name may not be repeated below it (such a name is invalid)."""
-    if not act.printed.lower or not act.printed.is_autonym or act.above is None:
+    above = inquiry.above(act)
+    if not act.printed.lower or not act.printed.is_autonym or above is None:
         return None
-    if inquiry.legitimacy_of(act.above) is not Legitimacy.ILLEGITIMATE:
+    if inquiry.legitimacy_of(above) is not Legitimacy.ILLEGITIMATE:
         return None
-    reason = f"{inquiry.called(act.above)} is illegitimate, so there is no autonym"
-    return barred("species-name-illegitimate", "repeats an illegitimate epithet", "27.2", reason, act.above)
+    reason = f"{inquiry.called(above)} is illegitimate, so there is no autonym"
+    return barred("species-name-illegitimate", "repeats an illegitimate epithet", "27.2", reason, above)
 
 
 def no_earlier_homonym(inquiry: Inquiry, act: Act) -> Ruling | None:
@@ -60,7 +63,8 @@ def _homonymy(inquiry: Inquiry, act: Act, other: str, article: str, label: str) 
     if act.rank in _WITHIN_FAMILY and published_before(first, act):
         harmless = f"{reason}, which does no harm to a subdivision of a family"
         return remarked("subdivision-of-family", "spelled like an earlier name", article, harmless, other)
-    if published_before(first, act) or (other, act.name) in inquiry.decisions.chosen:
+    open_order = order_is_open(first, act) or first.work.id == act.work.id
+    if published_before(first, act) or (open_order and (other, act.name) in inquiry.decisions.chosen):
         return barred("later-homonym", f"later {label}, illegitimate", article, reason, other)
     if order_is_open(first, act) and (act.name, other) not in inquiry.decisions.chosen:
         reason = f"{reason}; which is earlier is open"
@@ -100,9 +104,6 @@ def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
     def types(name: str) -> str:
         return inquiry.types[name]
 
-    def taken_then(other: Act) -> bool:
-        return other.work.id == act.work.id or published_before(other, act)
-
     names = [name for name in inquiry.competing_on(sorted(inquiry.included(act)), act.rank) if name != act.name]
     position = position_of(act.printed, act.rank)
     for line in lines_of(inquiry, names, act.rank, types):
@@ -117,9 +118,29 @@ def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
         )
         if position.genus and adopted:
             return None
-        if not blocked(inquiry, line, position, taken_then, types):
+        if not blocked(inquiry, line, position, _taken_by(inquiry, act, line, position), types):
             return line
     return None
+
+
+def _taken_by(inquiry: Inquiry, act: Act, line: Line, position: Position) -> Callable[[Act], bool]:
+    """Whether a name is in the way of the epithet that the act ought to have used: published before the name with that
+    epithet there, or where there was none yet, before or together with the act (Art. 11.4 Note 2)."""
+    there = [
+        made
+        for name in inquiry.of_like_epithet(position.name(line.epithet))
+        if inquiry.types[name] == line.type
+        and (made := inquiry.publishing(name)) is not None
+        and inquiry.validity.get(made.id) is not Validity.NOT_VALID
+        and published_before(made, act)
+    ]
+
+    def taken(other: Act) -> bool:
+        if there:
+            return published_before(other, there[0])
+        return other.id != act.id and (other.work.id == act.work.id or published_before(other, act))
+
+    return taken
 
 
 def rescued_by_its_basionym(inquiry: Inquiry, act: Act, basionym: str | None) -> Ruling | None:
@@ -152,11 +173,14 @@ def reclassified(inquiry: Inquiry, act: Act, kind: ActKind, replaced: str | None
     if kind is act.record.act or claimed is None:
         return None
     older = inquiry.called(claimed)
+    if act.same_taxon is not None and not inquiry.takes_up_uncited(act):
+        reason = f"the epithet of {older} was taken up without citing it, in 1953 or later: the name of a new taxon"
+        return remarked("epithet-taken-up", "rests on no older name", "41.4", reason, claimed)
     if inquiry.shuts_out(act, claimed):
         reason = f"its author shut out the type of {older}: a name of its own, on another type"
         return remarked("excludes-its-type", "rests on no older name", "48.1", reason, claimed)
     if kind is ActKind.NEW_TAXON:
-        reason = f"{older} is not validly published and can't be its basionym: the name of a new taxon, dated from then"
+        reason = f"{older} was not validly published then and can't be its basionym: the name of a new taxon"
         return remarked("basionym-not-valid", "rests on no older name", "6.10, 35.1", reason, claimed)
     if replaced is not None:
         reason = f"{older} is illegitimate and can't be its basionym: a name of its own authors, without parentheses"

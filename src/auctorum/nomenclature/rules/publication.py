@@ -7,7 +7,7 @@ from datetime import date
 from auctorum.corpus.model import Act
 from auctorum.names.ranks import UNRANKED, rank_by_ending
 from auctorum.nomenclature.inquiry import Inquiry, described, since
-from auctorum.nomenclature.judgement import Ruling, Validity, barred, left_open, remarked
+from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, left_open, remarked
 from auctorum.records.schema import OfferedAs
 
 START = date(1753, 5, 1)  # vascular plants, Linnaeus, Species Plantarum (Art. 13.1(a), from memory)
@@ -38,10 +38,9 @@ def accepted_by_author(_inquiry: Inquiry, act: Act) -> Ruling | None:
     if offered is OfferedAs.SYNONYM:
         return barred("cited-as-synonym", "cited only as a synonym", "36.1", f"{act.work.byline} cited it as a synonym")
     if offered is OfferedAs.ALTERNATIVE:
-        if since(act, ALTERNATIVES_BARRED_FROM):
-            reason = "two names at once for one taxon, from 1953 on"
-            return barred("alternative-names", "alternative names", "36.3", reason)
-        return None
+        reason = "two names at once for one taxon, from 1953 on"
+        told = barred("alternative-names", "alternative names", "36.3", reason)
+        return across(told, act, ALTERNATIVES_BARRED_FROM)
     if not act.record.accepted:
         reason = f"{act.work.byline} did not accept the name"
         return barred("not-accepted", "not accepted by its author", "36.1", reason)
@@ -62,18 +61,19 @@ def accepted_where_completed(inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def placed_in_a_valid_name(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 35.1: below the genus, the name of the genus or species must be validly published, too."""
-    if act.above is None:
+    above = inquiry.above(act)
+    if above is None:
         return None
-    found = inquiry.validity_of(act.above)
-    entry = inquiry.corpus.names[act.above]
+    found = inquiry.validity_of(above)
+    entry = inquiry.corpus.names[above]
     what = "species" if entry.name.species else "genus"
     if found is Validity.NOT_VALID:
-        reason = f"{inquiry.called(act.above)} is not validly published"
-        return barred(f"{what}-name-not-valid", f"name of the {what} not valid", "35.1", reason, act.above)
-    first = inquiry.publishing(act.above)
+        reason = f"{inquiry.called(above)} is not validly published"
+        return barred(f"{what}-name-not-valid", f"name of the {what} not valid", "35.1", reason, above)
+    first = inquiry.publishing(above)
     if first is not None and first.work.id != act.work.id and act.work.date.certainly_before(first.work.date):
-        reason = f"{inquiry.called(act.above)} was published only later ({first.work.byline})"
-        return barred(f"{what}-name-not-valid", f"name of the {what} not valid", "35.1", reason, act.above)
+        reason = f"{inquiry.called(above)} was published only later ({first.work.byline})"
+        return barred(f"{what}-name-not-valid", f"name of the {what} not valid", "35.1", reason, above)
     return None
 
 

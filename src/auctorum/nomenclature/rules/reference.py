@@ -64,7 +64,7 @@ def _rank_group(rank: str) -> int:
 
 def reference_is_full_and_direct(inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 41.3, 41.5: before 1953 an indirect reference is enough; from then on author, place and date are needed."""
-    if act.record.act not in _RESTING or inquiry.is_new_taxon(act):
+    if act.record.act not in _RESTING or inquiry.is_new_taxon(act) or not (act.basionym or act.replaces):
         return None
     given, day = act.record.basionym_reference, act.work.date
     what = "replaced name" if act.record.act is ActKind.REPLACEMENT_NAME else "basionym"

@@ -7,7 +7,7 @@ from datetime import date
 from auctorum.corpus.model import Act
 from auctorum.names.ranks import GENUS, SPECIES, rank_named
 from auctorum.nomenclature.inquiry import Inquiry
-from auctorum.nomenclature.judgement import Ruling, barred, left_open
+from auctorum.nomenclature.judgement import Ruling, across, barred, left_open
 from auctorum.records.schema import TypeKind
 
 TYPE_FROM = date(1958, 1, 1)
@@ -22,7 +22,8 @@ def type_indicated(inquiry: Inquiry, act: Act) -> Ruling | None:
     if act.record.type is not None or act.record.type_indicated:
         return None
     if act.record.type_indicated is False:
-        return barred("type-not-indicated", "type not indicated", "40.1", "no type was indicated, on or after 1958")
+        told = barred("type-not-indicated", "type not indicated", "40.1", "no type was indicated, on or after 1958")
+        return across(told, act, TYPE_FROM)
     return left_open(
         "type-not-indicated", "type not recorded", "40.1", "a type was needed from 1958 on", "which type was indicated"
     )
@@ -36,7 +37,8 @@ def one_gathering(inquiry: Inquiry, act: Act) -> Ruling | None:
     if given.gatherings is None or given.gatherings <= 1:
         return None
     reason = f"{given.gatherings} gatherings are given as type, on or after 1958"
-    return barred("more-than-one-gathering-as-type", "more than one gathering as type", "40.2", reason)
+    told = barred("more-than-one-gathering-as-type", "more than one gathering as type", "40.2", reason)
+    return across(told, act, TYPE_FROM)
 
 
 def specimen_for_type(inquiry: Inquiry, act: Act) -> Ruling | None:
@@ -46,7 +48,8 @@ def specimen_for_type(inquiry: Inquiry, act: Act) -> Ruling | None:
         return None
     if given.kind is not TypeKind.ILLUSTRATION or act.record.organism != "plant":
         return None
-    return barred("illustration-as-type", "illustration as type", "40.4", "the type is an illustration, after 2006")
+    told = barred("illustration-as-type", "illustration as type", "40.4", "the type is an illustration, after 2006")
+    return across(told, act, SPECIMEN_FROM)
 
 
 def type_named_as_such(inquiry: Inquiry, act: Act) -> Ruling | None:
@@ -59,7 +62,8 @@ def type_named_as_such(inquiry: Inquiry, act: Act) -> Ruling | None:
         return None
     key, label = "type-word-missing", "word for the type missing"
     if given.word or given.verbatim:
-        return barred(key, label, "40.6", "no word such as typus or holotypus stands with it, on or after 1990")
+        told = barred(key, label, "40.6", "no word such as typus or holotypus stands with it, on or after 1990")
+        return across(told, act, WORD_AND_HERBARIUM_FROM)
     return left_open(key, label, "40.6", "a word such as holotypus was needed from 1990 on", "the words about the type")
 
 
@@ -73,15 +77,16 @@ def in_one_herbarium(inquiry: Inquiry, act: Act) -> Ruling | None:
     key, label = "type-not-in-one-specified-herbarium", "type not in one specified herbarium"
     if given.herbaria is not None and given.herbaria != 1:
         told = f"{given.herbaria} herbaria are" if given.herbaria else "no herbarium is"
-        return barred(key, label, "40.7", f"{told} given for the type, on or after 1990")
+        ruling = barred(key, label, "40.7", f"{told} given for the type, on or after 1990")
+        return across(ruling, act, WORD_AND_HERBARIUM_FROM)
     if given.herbaria == 1 or given.herbarium:
         return None
     return left_open(key, label, "40.7", "one herbarium was to be named from 1990 on", "which herbarium keeps the type")
 
 
 def _asked(inquiry: Inquiry, act: Act, day: date) -> bool:
-    """Whether a rule about types from that day on is asked of the act."""
-    if act.work.date.earliest < day or rank_named(act.rank) < GENUS or act.record.parentage:
+    """Whether a rule about types from that day on may be asked of the act."""
+    if act.work.date.latest < day or rank_named(act.rank) < GENUS or act.record.parentage:
         return False
     return inquiry.is_new_taxon(act)
 
