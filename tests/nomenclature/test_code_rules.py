@@ -751,24 +751,16 @@ def test_effects_make_the_verdict() -> None:
 ACROSS = [
     pytest.param("1952/1953", f"{MOVED}, basionym-reference: partial", "41.5", id="reference-to-the-basionym"),
     pytest.param("1952/1953", UNRANKED, "37.1", id="rank"),
-    *(
-        pytest.param(
-            date, act, article, id=name,
-            marks=pytest.mark.xfail(strict=True, reason="one end of the span decides; the verdict is not open"),
-        )
-        for date, act, article, name in (
-            ("1911/1912", f"{RADIX}, with-species: true", "20.2", "technical-term"),
-            ("1952/1953", ALTERNATIVE, "36.3", "alternative-names"),
-            ("1934/1935", described("english"), "39.1", "latin"),
-            ("2011/2012", described("english"), "39.1", "latin-or-english"),
-            ("1957/1958", f"{UNTYPED}, type-indicated: false", "40.1", "type"),
-            ("1957/1958", typed(TWO), "40.2", "gatherings"),
-            ("1989/1990", typed(f"{KEPT}, word: specimen visum"), "40.6", "word-for-the-type"),
-            ("1989/1990", typed("kind: holotype, specimen: A, herbaria: 2, word: typus"), "40.7", "herbarium"),
-            ("2006/2007", typed(PLATE), "40.4", "plate"),
-        )
-    ),
-]  # fmt: skip
+    pytest.param("1911/1912", f"{RADIX}, with-species: true", "20.2", id="technical-term"),
+    pytest.param("1952/1953", ALTERNATIVE, "36.3", id="alternative-names"),
+    pytest.param("1934/1935", described("english"), "39.1", id="latin"),
+    pytest.param("2011/2012", described("english"), "39.1", id="latin-or-english"),
+    pytest.param("1957/1958", f"{UNTYPED}, type-indicated: false", "40.1", id="type"),
+    pytest.param("1957/1958", typed(TWO), "40.2", id="gatherings"),
+    pytest.param("1989/1990", typed(f"{KEPT}, word: specimen visum"), "40.6", id="word-for-the-type"),
+    pytest.param("1989/1990", typed("kind: holotype, specimen: A, herbaria: 2, word: typus"), "40.7", id="herbarium"),
+    pytest.param("2006/2007", typed(PLATE), "40.4", id="plate"),
+]
 
 
 @pytest.mark.parametrize(("date", "act", "article"), ACROSS)
@@ -780,13 +772,11 @@ def test_a_date_across_the_limit_leaves_the_verdict_open(date: str, act: str, ar
     assert one.validity is Validity.UNDETERMINED
 
 
-@pytest.mark.xfail(strict=True, reason="both rules of Art. 41.1 bar it, and the same words are said twice")
 def test_nothing_is_said_twice() -> None:
     one = code_of(it("1900", f"{NO_BASIONYM}, basionym-reference: none")).acts["it.1"]
     assert len({ruling.key for ruling in one.rulings}) == len(one.rulings)
 
 
-@pytest.mark.xfail(strict=True, reason="says that a valid name is not validly published, where 41.4 no longer applies")
 def test_an_epithet_taken_up_from_1953_on_is_a_new_taxon_for_the_right_reason() -> None:
     """ICN Art. 41.4: only before 1953; Exemplum album is a valid name all the same."""
     one = code_of(before(SPECIES), it("1953-01-01", USAGE)).acts["it.1"]
@@ -794,7 +784,6 @@ def test_an_epithet_taken_up_from_1953_on_is_a_new_taxon_for_the_right_reason() 
     assert not any("is not validly published" in ruling.reason for ruling in one.rulings)
 
 
-@pytest.mark.xfail(strict=True, reason="conditions of a new taxon are not asked where Art. 27.2 unmakes the basionym")
 def test_a_combination_on_a_name_that_27_2_bars_needs_a_description() -> None:
     """ICN Art. 27.2, 6.10, 38.1: var. album is no name, so Novum album, undescribed, is a nomen nudum."""
     raised = f"name: Novum album, act: change of rank, basionym: Exemplum album var. album, {NUDE}"
@@ -802,9 +791,6 @@ def test_a_combination_on_a_name_that_27_2_bars_needs_a_description() -> None:
     assert code_of(*works).acts["it.1"].validity is Validity.NOT_VALID
 
 
-@pytest.mark.xfail(
-    strict=True, reason="a name rejected later no longer counts among those that ought to have been used"
-)
 def test_a_later_rejection_makes_no_superfluous_name_legitimate() -> None:
     """ICN Art. 6.4, 52.1: illegitimate when published; only conservation, protection or sanction could help."""
     gone = after("1990", "name: Exemplum album, act: rejection")
@@ -812,7 +798,6 @@ def test_a_later_rejection_makes_no_superfluous_name_legitimate() -> None:
     assert code_of(before(SPECIES), it("1900", CITING), gone).acts["it.1"].legitimacy is Legitimacy.ILLEGITIMATE
 
 
-@pytest.mark.xfail(strict=True, reason="the first of the same words is meant, though it is a designation")
 def test_a_variety_stands_in_the_species_that_is_a_name() -> None:
     """ICN Art. 35.1: Exemplum album Vane was a nomen nudum; Tull published the name before the variety was named."""
     nude = before(f"name: Exemplum album, act: new taxon, {NUDE}")
