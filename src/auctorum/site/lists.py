@@ -108,10 +108,10 @@ def list_pages(answers: Answers) -> tuple[tuple[str, ListPage], ...]:
 
 
 def problems_page(problems: Sequence[Problem]) -> ProblemsPage:
-    """Every problem: errors apart from warnings, each file by file."""
-    errors = [each for each in problems if each.severity is Severity.ERROR]
-    warnings = [each for each in problems if each.severity is Severity.WARNING]
-    return ProblemsPage(_by_file(errors), _by_file(warnings), (len(errors), len(warnings)))
+    """Every problem: errors, warnings and open questions apart, each file by file."""
+    errors, warnings, asked = ([each for each in problems if each.severity is kind] for kind in Severity)
+    counts = (len(errors), len(warnings), len(asked))
+    return ProblemsPage(_by_file(errors), _by_file(warnings), _by_file(asked), counts)
 
 
 def _by_file(problems: Iterable[Problem]) -> tuple[tuple[str, tuple[ProblemRow, ...]], ...]:

@@ -149,11 +149,12 @@ class SearchPage:
 
 @dataclass(frozen=True, slots=True)
 class ProblemsPage:
-    """Every problem, errors first, file by file."""
+    """Every problem, errors first, open questions last, file by file."""
 
     errors: tuple[tuple[str, tuple[ProblemRow, ...]], ...]
     warnings: tuple[tuple[str, tuple[ProblemRow, ...]], ...]
-    counts: tuple[int, int]
+    open_questions: tuple[tuple[str, tuple[ProblemRow, ...]], ...]
+    counts: tuple[int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
