@@ -109,14 +109,12 @@ def test_a_rank_below_the_species_needs_a_species() -> None:
     assert raised.value.remedy == "name the species with --under"
 
 
-@pytest.mark.xfail(strict=True, reason="an unranked name is said to have no priority, and is then the correct name")
 def test_a_name_without_rank_is_never_the_correct_one() -> None:
     """ICN Art. 37.3, 11.2."""
     code = code_of(VANE, work("orrin-1870", new("'Exemplum album [unranked] longum'", "B", ", rank: unranked")))
     assert correct_of(code, "exemplum-album-unranked-longum").outcome is not Outcome.NAME
 
 
-@pytest.mark.xfail(strict=True, reason="the rank that the ending tells is not that of the name in the list of names")
 def test_a_family_told_by_its_ending_is_a_family() -> None:
     """ICN Art. 37.2: from 1887 on a standard ending shows the rank."""
     code = code_of(
@@ -154,7 +152,6 @@ def test_a_combination_that_would_be_needed_agrees_in_gender(epithet: str, more:
     assert steps(found)[-1].endswith("(Art. 11.4, 41.5).")
 
 
-@pytest.mark.xfail(strict=True, reason="the gender recorded with a genus is not asked for the combination needed")
 def test_the_recorded_gender_of_a_genus_counts() -> None:
     """ICN Art. 62.1, 23.5: Karax was treated as masculine by its author, and tradition keeps it."""
     code = code_of(VANE, work("orrin-1870", genus("Karax", ", gender: masculine")))
@@ -162,9 +159,6 @@ def test_the_recorded_gender_of_a_genus_counts() -> None:
     assert shown(found) == "new combination needed: Karax albus"
 
 
-@pytest.mark.xfail(
-    strict=True, reason="the tautonym is looked for before the epithet is put in the gender of the genus"
-)
 def test_no_tautonym_is_advised() -> None:
     """ICN Art. 23.4: Alba alba can't be validly published."""
     code = code_of(VANE, work("orrin-1870", genus("Alba")))
@@ -296,7 +290,6 @@ HOMONYM = work("orrin-1900", new("Exemplum album", "B"))
 OVER_HOMONYM = work("board-1990", "name: Exemplum album Orrin, act: conservation, against: [Exemplum album Vane]")
 
 
-@pytest.mark.xfail(strict=True, reason="the earlier homonym bars the conserved name all the same")
 def test_a_conserved_later_homonym_may_be_used() -> None:
     """ICN Art. 14.1, 14.10 (memory): a conserved name is conserved against its earlier homonyms."""
     code = code_of(VANE, HOMONYM, OVER_HOMONYM)
@@ -317,7 +310,6 @@ def test_a_rejected_name_is_passed_over() -> None:
     assert "Exemplum album Vane is rejected (Art. 56.1)." in steps(found)
 
 
-@pytest.mark.xfail(strict=True, reason="only the rejected name itself is passed over")
 def test_what_rests_on_a_rejected_name_is_rejected_with_it() -> None:
     """ICN Art. 56.1: a suppressed name and all names for which it is the basionym are not to be used."""
     code = code_of(
@@ -446,7 +438,6 @@ def test_use_of_a_name_is_open_where_priority_is() -> None:
     assert judged_use(code, code.corpus.by_work["zell-1900"][0]) is None
 
 
-@pytest.mark.xfail(strict=True, reason="a first choice made after the work counts for its time")
 def test_of_its_time_a_later_choice_does_not_count() -> None:
     """ICN Art. 11.5: in 1900 nobody had chosen; the choice of 1950 can't make the use of 1900 wrong."""
     code = code_of(
@@ -458,7 +449,6 @@ def test_of_its_time_a_later_choice_does_not_count() -> None:
     assert correct_in(code, one, then=True).outcome is Outcome.UNDETERMINED
 
 
-@pytest.mark.xfail(strict=True, reason="the species is named as of today, the variety in it as of then")
 def test_of_its_time_the_species_above_is_named_as_of_then() -> None:
     """ICN Art. 11.4: in 1900 Novum album was free for the species; the homonym that bars it is of 1920."""
     code = code_of(
