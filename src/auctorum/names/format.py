@@ -122,10 +122,10 @@ def words(name: Name) -> str:
     >>> words(Name("Exemplum", "album", (Ranked("subspecies", "altum"), Ranked("variety", "longum"))))
     'Exemplum album var. longum'
     """
-    proper = name.proper
-    ranked = proper.lower or proper.divisions
-    middle = [proper.species] if proper.species else []
-    return " ".join([proper.genus, *middle, *(f"{rank_named(one.rank).term} {one.epithet}" for one in ranked)])
+    # `name.proper` in words, without making it: this is asked of every name many times.
+    above = f"{name.genus} {name.species}" if name.species else name.genus
+    last = name.lower[-1:] or (() if name.species else name.divisions[-1:])
+    return f"{above} {rank_named(last[0].rank).term} {last[0].epithet}" if last else above
 
 
 _NOT_SLUG = re.compile(r"[^a-z0-9]+")

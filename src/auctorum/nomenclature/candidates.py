@@ -30,7 +30,7 @@ def set_aside(search: Search, names: Iterable[str]) -> None:
         elif judged.legitimacy is Legitimacy.ILLEGITIMATE:
             first = judged.bars()[0]
             search.say(f"{search.called(name)} is illegitimate: {first.reason}", first.article, name)
-        elif name in search.code.inquiry.decisions.rejected:
+        elif search.is_rejected(name):
             search.say(f"{search.called(name)} is rejected", "56.1", name)
     if elsewhere:
         told = joined(map(search.called, elsewhere))
@@ -45,7 +45,7 @@ def candidates(search: Search, names: Sequence[str], types: Sequence[str]) -> li
         autonym = code.autonyms.get((above, search.position.rank))
         if autonym is not None and search.in_time(act := code.corpus.acts[autonym.act]):
             extra.append(Line(autonym.name.final_epithet, search.type_of(above), above, act, autonym.name))
-    kept = [name for name in names if name not in code.inquiry.decisions.rejected]
+    kept = [name for name in names if not search.is_rejected(name)]
     return lines_of(code.inquiry, kept, search.position.rank, search.type_of, extra)
 
 

@@ -90,7 +90,7 @@ def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ru
         same = inquiry.corpus.homonyms.get(words(above), ()) if above is not None else ()
         for name in dict.fromkeys((*named, *same)):
             if name is not None:
-                yield from (one for one in inquiry.corpus.acts_of(name) if one.establishes and one.id != act.id)
+                yield from (one for one in inquiry.establishing(name) if one.id != act.id and not _later(one, act))
 
     _in_order(acts, needed, judge)
     return found
@@ -124,12 +124,12 @@ def _judge_legitimacy(
         if judged.basionym is not None and judged.isonym_of is None:
             inquiry.roots[act.name] = judged.basionym
         if judged.isonym_of is None and competing(inquiry, act.name) is not None:
-            inquiry.enter_competing(act.name, act.rank)
+            inquiry.enter_competing(act.name, judged.rank)
 
     def needed(act: Act) -> Iterator[Act]:
         for name in (inquiry.above(act), act.basionym, act.replaces, act.same_taxon):
             first = inquiry.publishing(name) if name is not None else None
-            if first is not None and first.id != act.id:
+            if first is not None and first.id != act.id and not _later(first, act):
                 yield first
 
     def by_date(act: Act) -> tuple[object, ...]:
@@ -137,6 +137,11 @@ def _judge_legitimacy(
 
     _in_order(sorted(acts, key=by_date), needed, judge)
     return {act: found[act] for act in rulings if act in found}
+
+
+def _later(one: Act, act: Act) -> bool:
+    """Whether an act came out only after another, so that it can't bear on it."""
+    return act.work.date.certainly_before(one.work.date)
 
 
 def _in_order(acts: Iterable[Act], needed: Callable[[Act], Iterator[Act]], judge: Callable[[Act], None]) -> None:
@@ -260,7 +265,8 @@ def _cited(inquiry: Inquiry, judged: Mapping[str, Judgement], entry: NameEntry) 
         return entry
     own = shown(own_credit(act))
     basionym = _in_parentheses(inquiry, judged[act.id], act)
-    return replace(entry, name=replace(entry.name, authors=Authors(basionym, own)), published_by=act.id)
+    name = replace(entry.name, authors=Authors(basionym, own))
+    return replace(entry, name=name, rank=judged[act.id].rank, published_by=act.id)
 
 
 def _in_parentheses(inquiry: Inquiry, judged: Judgement, act: Act) -> Credit:

@@ -9,17 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from auctorum.corpus.model import Act
-from auctorum.names.agreement import EpithetKind, declined
+from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name, slug
-from auctorum.names.gender import gender_of
 from auctorum.names.name import Name
-from auctorum.names.ranks import GENUS, SPECIES, rank_named
+from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
 from auctorum.nomenclature.candidates import candidates, set_aside, without_those_conserved_against
 from auctorum.nomenclature.cited import date_in_short
 from auctorum.nomenclature.code import Code, autonym_name
 from auctorum.nomenclature.inquiry import joined, order_is_open
 from auctorum.nomenclature.judgement import Legitimacy, Validity
-from auctorum.nomenclature.lines import Block, Line, Position, blocked, competing
+from auctorum.nomenclature.lines import Block, Line, Position, agreeing_epithet, blocked, competing
 from auctorum.nomenclature.question import Barred, CorrectName, Outcome, Search, Step, Taxon
 
 __all__ = ["Barred", "CorrectName", "Outcome", "Step", "Taxon", "correct_name"]
@@ -38,6 +37,9 @@ def correct_name(code: Code, asked: Taxon) -> CorrectName:
     autonym = _autonym_of_place(search, types)
     if autonym is not None:
         return autonym
+    if rank is UNRANKED:
+        search.say("A taxon without rank has no correct name: priority counts at a rank only", "11.2, 37.3")
+        return CorrectName(Outcome.UNDETERMINED, None, None, tuple(search.steps))
     set_aside(search, names)
     lines = without_those_conserved_against(search, candidates(search, names, types))
     return _first_free(search, lines)
@@ -86,7 +88,7 @@ def _first_free(search: Search, lines: Sequence[Line]) -> CorrectName:
         combined = _combination(search, line)
         block = _block(search, line, combined)
         if block is not None:
-            epithet = _agreeing(search, line)
+            epithet = agreeing_epithet(search.code.inquiry, line, search.position)
             search.say(f"The epithet {epithet} can't be used there: {block.reason}", block.article, block.by)
             search.barred.append(Barred(epithet, block.key, block.article, block.reason, block.by))
             continue
@@ -105,7 +107,7 @@ def _nothing_left(search: Search) -> CorrectName:
             continue
         line = Line(entry.name.final_epithet, entry.group, name, act)
         if _combination(search, line) is None and _block(search, line, None) is None:
-            wanted = search.position.name(_agreeing(search, line))
+            wanted = search.position.name(agreeing_epithet(search.code.inquiry, line, search.position))
             needed = f"a new combination {format_name(wanted)} would be needed, based on {search.called(name)}"
             told = f"No name is available at this rank: {needed}, or a new name; no epithet of another rank has a claim"
             search.say(told, "11.2, 41.5", name)
@@ -124,7 +126,7 @@ def _of_other_ranks(search: Search) -> list[str]:
         for name in search.names_on(sorted({search.type_of(name) for name in search.asked.names}))
         if entries[name].rank != search.position.rank
         and (rank_named(entries[name].rank) < SPECIES) is high
-        and name not in search.code.inquiry.decisions.rejected
+        and not search.is_rejected(name)
         and competing(search.code.inquiry, name) is not None
     ]
     return sorted(found, key=search.code.inquiry.position)
@@ -167,14 +169,14 @@ def _block(search: Search, line: Line, combined: str | None) -> Block | None:
     """Why a line can't be used in the place; a homonym counts if it is earlier than the combination, or this is not
     yet made (ICN Art. 53)."""
     inquiry = search.code.inquiry
-    if combined is not None and combined in inquiry.decisions.rejected:
+    if combined is not None and search.is_rejected(combined):
         return Block("rejected", "56.1", f"{search.called(combined)} is rejected", combined)
     if combined is not None and (before := _conserved_before(search, combined)) is not None:
         return Block("rejected", "14.4", f"{search.called(combined)} is rejected in favour of {search.called(before)}")
     made = inquiry.publishing(combined) if combined is not None else None
 
     def in_the_way(other: Act) -> bool:
-        if not search.in_time(other):
+        if not search.in_time(other) or combined in inquiry.decisions.conserved:
             return False
         if made is None or other.work.id == made.work.id:
             return made is None
@@ -202,7 +204,20 @@ def _is_older(search: Search, line: Line, other: Line) -> bool:
         return line.act.work.date.certainly_before(other.act.work.date)
     if line.act.work.id == other.act.work.id and (line.autonym is None) is not (other.autonym is None):
         return line.autonym is not None
-    return (line.name, other.name) in search.code.inquiry.decisions.chosen
+    return _choice(search, line, other) is not None
+
+
+def _choice(search: Search, line: Line, other: Line) -> Act | None:
+    """The act that first chose a line before another, between those names or others that carry their epithets."""
+    entries = search.code.corpus.names
+    for (adopted, over), act in search.code.inquiry.decisions.chosen.items():
+        pairs = ((adopted, line), (over, other))
+        if search.in_time(act) and all(
+            entries[name].group == one.type and same_epithet(entries[name].name.final_epithet, one.epithet)
+            for name, one in pairs
+        ):
+            return act
+    return None
 
 
 def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
@@ -210,10 +225,9 @@ def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
     first = [line for line in lines if not any(_is_older(search, other, line) for other in lines if other is not line)]
     if len(first) != 1:
         return _undetermined(search, first or lines)
-    chosen = search.code.inquiry.decisions.chosen
     for other in lines:
-        act = chosen.get((first[0].name, other.name))
-        if act is not None and first[0].name != other.name:
+        act = _choice(search, first[0], other) if other is not first[0] else None
+        if act is not None:
             told = f"{act.work.byline} chose {search.called(first[0].name)} before {search.called(other.name)}"
             search.say(f"{told}, of one date", "11.5", first[0].name)
     return _answer(search, first[0], _combination(search, first[0]))
@@ -236,7 +250,7 @@ def _answer(search: Search, line: Line, combined: str | None) -> CorrectName:
         name = search.code.corpus.names[combined].name
         search.say(f"The correct name is {format_name(name)}", "", combined)
         return CorrectName(Outcome.NAME, name, combined, tuple(search.steps), barred=barred)
-    wanted = search.position.name(_agreeing(search, line))
+    wanted = search.position.name(agreeing_epithet(search.code.inquiry, line, search.position))
     basionym = _basionym(search, line)
     needed = f"a new combination {format_name(wanted)} would be needed"
     told = f"No name is available at this rank: {needed}, based on {search.called(basionym)}"
@@ -256,20 +270,3 @@ def _say_what_is_open(search: Search, name: str) -> None:
     for one in judged.open():
         told = f"Whether {search.called(name)} is validly published is open: {one.reason}; look up {one.look_up}"
         search.say(told, one.article, name)
-
-
-def _agreeing(search: Search, line: Line) -> str:
-    """The epithet of a line in the gender of the genus asked about (ICN Art. 23.5), where both genders are known.
-
-    One of unrecorded kind that agrees with its own genus is taken for an adjective.
-    """
-    if not search.position.genus or rank_named(search.position.rank) < SPECIES:
-        return line.epithet
-    given = line.act.record.epithet
-    declension = given.declension if given is not None else ""
-    gender, before = gender_of(search.position.genus), gender_of(search.code.corpus.names[line.name].name.genus)
-    if gender is None or before is None or (given is not None and given.kind not in (None, EpithetKind.ADJECTIVE)):
-        return line.epithet
-    if declined(line.epithet, before.gender, declension) != line.epithet:
-        return line.epithet  # it does not follow the gender of its own genus: a noun
-    return declined(line.epithet, gender.gender, declension) or line.epithet

@@ -8,6 +8,7 @@ from datetime import date
 
 from auctorum.corpus.groups import type_groups
 from auctorum.corpus.model import Act, Corpus
+from auctorum.corpus.spelling import recorded_genders
 from auctorum.names.fold import epithet_keys, fold
 from auctorum.names.format import format_name, words
 from auctorum.names.name import Name
@@ -31,6 +32,9 @@ class Inquiry:
         self.corpus = corpus
         self.edition = edition
         self.types = original_types(corpus)
+        self._establishing = _establishing(corpus)
+        self._same_words = {one: ids for ids in corpus.homonyms.values() if len(ids) > 1 for one in ids}
+        self.genders = recorded_genders(corpus.acts.values())
         self.validity: dict[str, Validity] = {}
         self.legitimacy: dict[str, Legitimacy] = {}
         self.decisions = Decisions(corpus)
@@ -52,9 +56,15 @@ class Inquiry:
                 return best
         return Validity.UNDETERMINED
 
+    def establishing(self, name: str) -> tuple[Act, ...]:
+        """The acts that put a name forward, by date."""
+        return self._establishing.get(name, ())
+
     def publishing(self, name: str) -> Act | None:
         """The act that publishes a name: the first that is not found to be invalid, else the first at all."""
-        acts = [act for act in self.corpus.acts_of(name) if act.establishes]
+        acts = self.establishing(name)
+        if len(acts) == 1:
+            return acts[0]
         standing = (act for act in acts if self.validity.get(act.id) is not Validity.NOT_VALID)
         return next(standing, acts[0] if acts else None)
 
@@ -102,10 +112,8 @@ class Inquiry:
     def above(self, act: Act) -> str | None:
         """The genus or species that an act places its name in: as recorded, or in the same work, else the first name
         of those words that is one by then."""
-        if act.above is None or act.record.under:
-            return act.above
-        same = self.corpus.homonyms.get(words(self.corpus.names[act.above].name), ())
-        if len(same) < 2 or any(one.work.id == act.work.id for one in self.corpus.acts_of(act.above)):
+        same = self._same_words.get(act.above) if act.above is not None and not act.record.under else None
+        if same is None or any(one.work.id == act.work.id for one in self.establishing(act.above or "")):
             return act.above
         return next((name for name in same if not self.is_no_name_yet(name, act)), act.above)
 
@@ -155,6 +163,7 @@ class Decisions:
     def __init__(self, corpus: Corpus) -> None:
         self.conserved: dict[str, Act] = {}
         self.rejected: dict[str, Act] = {}
+        self.suppressed: set[str] = set()  # rejected with all names based on them (Art. 56.1)
         self.gives_way_to: dict[str, list[str]] = {}  # name -> names conserved against it
         self.alike: dict[str, set[str]] = {}  # names ruled confusably alike (Art. 53.2)
         self.chosen: dict[tuple[str, str], Act] = {}  # (adopted, passed over) -> the act of choice (Art. 11.5)
@@ -172,6 +181,7 @@ class Decisions:
                     self.rejected.setdefault(name, act)  # an earlier homonym of a conserved name is not used at all
         elif kind is ActKind.REJECTION:
             self.rejected.setdefault(act.name, act)
+            self.suppressed.add(act.name)
         elif kind is ActKind.CONFUSABLE:
             for name in act.against:
                 self.alike.setdefault(act.name, set()).add(name)
@@ -190,6 +200,14 @@ def original_types(corpus: Corpus) -> Mapping[str, str]:
     ranks = {id_: entry.rank for id_, entry in corpus.names.items()}
     autonyms = {id_: entry.autonym_of for id_, entry in corpus.names.items() if entry.autonym_of}
     return type_groups(corpus.names, corpus.acts.values(), autonyms, ranks, later_types=False)
+
+
+def _establishing(corpus: Corpus) -> dict[str, tuple[Act, ...]]:
+    found: dict[str, list[Act]] = {}
+    for act in corpus.acts.values():
+        if act.establishes:
+            found.setdefault(act.name, []).append(act)
+    return {name: tuple(acts) for name, acts in found.items()}
 
 
 def _epithet_keys(name: Name) -> Iterator[tuple[str, ...]]:

@@ -9,8 +9,11 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from auctorum.corpus.model import Act
+from auctorum.corpus.spelling import gender
+from auctorum.names.agreement import EpithetKind, declined
 from auctorum.names.fold import fold, same_epithet
 from auctorum.names.name import Name, Ranked
+from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Legitimacy, Validity
 
@@ -130,8 +133,9 @@ def blocked(
     """
     if not position.genus:
         return None
-    if position.rank == "species" and fold(line.epithet) == fold(position.genus):
-        return Block("tautonym", "23.4", f"{position.genus} {line.epithet} would be a tautonym")
+    epithet = agreeing_epithet(inquiry, line, position)
+    if position.rank == "species" and fold(epithet) == fold(position.genus):
+        return Block("tautonym", "23.4", f"{position.genus} {epithet} would be a tautonym")
     if position.species and same_epithet(line.epithet, position.species) and line.autonym is None:
         species = inquiry.of_like_epithet(Name(position.genus, position.species))
         if line.type not in map(types, species):
@@ -146,3 +150,23 @@ def blocked(
             reason = f"{inquiry.called(other)} ({act.work.year}) has that epithet there on another type"
             return Block("homonym", article, reason, other)
     return None
+
+
+def agreeing_epithet(inquiry: Inquiry, line: Line, position: Position) -> str:
+    """The epithet of a line in the gender of the genus asked about (ICN Art. 23.5), where both genders are known.
+
+    One of unrecorded kind that agrees with its own genus is taken for an adjective.
+    """
+    if not position.genus or rank_named(position.rank) < SPECIES:
+        return line.epithet
+    given = line.act.record.epithet
+    declension = given.declension if given is not None else ""
+    found, before = (
+        gender(position.genus, inquiry.genders),
+        gender(inquiry.corpus.names[line.name].name.genus, inquiry.genders),
+    )
+    if found is None or before is None or (given is not None and given.kind not in (None, EpithetKind.ADJECTIVE)):
+        return line.epithet
+    if declined(line.epithet, before.gender, declension) != line.epithet:
+        return line.epithet  # it does not follow the gender of its own genus: a noun
+    return declined(line.epithet, found.gender, declension) or line.epithet

@@ -118,6 +118,11 @@ class Search:
         until = self.asked.until
         return until is None or act is None or act.work.date.earliest <= until
 
+    def is_rejected(self, name: str) -> bool:
+        """Whether a name is rejected, or rests on one that is suppressed with all names based on it (Art. 56.1)."""
+        decisions, judged = self.code.inquiry.decisions, self.code.of_name(name)
+        return name in decisions.rejected or (judged is not None and judged.basionym in decisions.suppressed)
+
     def names_on(self, types: Sequence[str]) -> list[str]:
         """Names on the types that count, in order of date within each type."""
         found = [name for type_ in types for name in self.code.corpus.groups.get(type_, (type_,))]

@@ -109,8 +109,7 @@ def _correct(
         raise NothingIncluded
     rank = change.rank or rank
     asked = Taxon(frozenset(kept), rank)
-    asked = _placed(code, asked, name, above, work)
-    return correct_name(code, replace(asked, until=until))
+    return correct_name(code, _placed(code, replace(asked, until=until), name, above, work))
 
 
 def _placed(code: Code, asked: Taxon, name: str, above: str | None, work: str | None) -> Taxon:
@@ -135,7 +134,7 @@ def _in_species(code: Code, asked: Taxon, species: str, work: str | None) -> Tax
     found = code.corpus.names[species]
     treatment = accepting(code, species, work) if work is not None else None
     if treatment is not None and rank_named(treatment.rank) == SPECIES:
-        correct = correct_in(code, treatment)
+        correct = correct_in(code, treatment, then=asked.until is not None)
         if correct.name is not None and correct.outcome is not Outcome.UNDETERMINED:
             kept = correct.id or correct.based_on
             return replace(asked, species=correct.name, species_type=code.corpus.names[kept].group if kept else None)

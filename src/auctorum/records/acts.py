@@ -76,6 +76,7 @@ class DescriptionKind(StrEnum):
     DESCRIPTION = "description"
     DIAGNOSIS = "diagnosis"
     REFERENCE = "reference"
+    ILLUSTRATION = "illustration"  # with analysis, in place of a description (Art. 38.7)
     NONE = "none"
 
 
@@ -109,7 +110,10 @@ class TypeRecord:
 class DescriptionRecord:
     """What describes a new taxon, as ICN Art. 38 and 39 ask for it."""
 
-    kind: Annotated[DescriptionKind, Field(description="description, diagnosis, reference (to an earlier one), none.")]
+    kind: Annotated[
+        DescriptionKind,
+        Field(description="description, diagnosis, reference (to an earlier one), illustration (with analysis), none."),
+    ]
     language: Annotated[str, Field(description="Language in words: latin, english, german ...")] = ""
     reference: Annotated[str, Field(description="Kind reference: what is referred to.")] = ""
     reference_full: Annotated[

@@ -6,11 +6,12 @@ import re
 from datetime import date
 
 from auctorum.corpus.model import Act
-from auctorum.names.ranks import GENUS
+from auctorum.names.ranks import GENUS, SPECIES, rank_named
 from auctorum.nomenclature.inquiry import Inquiry, described
 from auctorum.nomenclature.judgement import Effect, Ruling, across, barred, left_open
 from auctorum.records.schema import DescriptionKind, Organism
 
+DESCRIPTION_FROM = date(1908, 1, 1)
 LATIN_FROM = date(1935, 1, 1)
 LATIN_FOR_ALGAE_FROM = date(1958, 1, 1)
 FOSSILS_FROM = date(1996, 1, 1)
@@ -30,9 +31,19 @@ def is_described(inquiry: Inquiry, act: Act) -> Ruling | None:
             "the record does not say whether the taxon was described",
             "whether a description or diagnosis was given or referred to",
         )
+    if act.record.description is not None and act.record.description.kind is DescriptionKind.ILLUSTRATION:
+        return _shown_only(act)
     if given or _shares_the_description_of_its_species(inquiry, act):
         return None
     return barred("nomen-nudum", "nomen nudum", "38.1", "neither description nor diagnosis was given or referred to")
+
+
+def _shown_only(act: Act) -> Ruling | None:
+    """Art. 38.7, 38.8: an illustration with analysis stood for a description to the end of 1907, for species and
+    below, and for a genus of one species."""
+    told = barred("nomen-nudum", "nomen nudum", "38.7", "an illustration is no description, from 1908 on")
+    low = rank_named(act.rank) >= SPECIES or (act.rank == GENUS.name and bool(act.record.monotypic))
+    return across(told, act, DESCRIPTION_FROM) if low else told
 
 
 def _shares_the_description_of_its_species(inquiry: Inquiry, act: Act) -> bool:

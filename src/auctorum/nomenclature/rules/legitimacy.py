@@ -106,21 +106,24 @@ def ought_to_have_been_used(inquiry: Inquiry, act: Act) -> Line | None:
 
     names = [name for name in inquiry.competing_on(sorted(inquiry.included(act)), act.rank) if name != act.name]
     position = position_of(act.printed, act.rank)
-    for line in lines_of(inquiry, names, act.rank, types):
-        if not published_before(line.act, act):
-            return None
-        entry = inquiry.corpus.names[line.name]
-        if entry.name.bare == act.printed.bare:
-            return None
-        adopted = (
-            same_epithet(line.epithet, inquiry.corpus.names[act.name].name.final_epithet)
-            and line.type == inquiry.types[act.name]
-        )
-        if position.genus and adopted:
-            return None
-        if not blocked(inquiry, line, position, _taken_by(inquiry, act, line, position), types):
-            return line
-    return None
+    free = [
+        line
+        for line in lines_of(inquiry, names, act.rank, types)
+        if published_before(line.act, act)
+        and not blocked(inquiry, line, position, _taken_by(inquiry, act, line, position), types)
+    ]
+    if not free or any(_adopts(inquiry, act, line) and not published_before(free[0].act, line.act) for line in free):
+        return None  # of names of one date either may be adopted (Art. 11.5)
+    return free[0]
+
+
+def _adopts(inquiry: Inquiry, act: Act, line: Line) -> bool:
+    """Whether the act takes up the name, or below genus the epithet, of a line."""
+    own = inquiry.corpus.names[act.name].name
+    if inquiry.corpus.names[line.name].name.bare == own.bare:
+        return True
+    below_genus = bool(own.species or own.divisions)
+    return below_genus and same_epithet(line.epithet, own.final_epithet) and line.type == inquiry.types[act.name]
 
 
 def _taken_by(inquiry: Inquiry, act: Act, line: Line, position: Position) -> Callable[[Act], bool]:
