@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 from itertools import combinations
 
-from auctorum.corpus.model import Act, Treatment
+from auctorum.corpus.model import Treatment
 from auctorum.corpus.resolve import same_authors
 from auctorum.names.confusable import likeness
 from auctorum.names.fold import fold
@@ -18,8 +18,8 @@ from auctorum.names.name import Authors, Name
 from auctorum.names.parse import parse
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.editions import UnknownEdition, edition_named
-from auctorum.nomenclature.judgement import Judgement, Validity
-from auctorum.problems import AuctorumError, Problem, Severity
+from auctorum.nomenclature.judgement import Validity
+from auctorum.problems import AuctorumError, Place, Problem, Severity
 from auctorum.records.schema import Status
 
 
@@ -39,42 +39,52 @@ def check_edition(code: Code) -> list[Problem]:
 
 
 def check_printed_citations(code: Code) -> list[Problem]:
-    """A citation that the literature prints otherwise than the rules have it (ICN Art. 46, 49, 58, 60)."""
+    """A citation that the literature prints otherwise than the rules have it (ICN Art. 46, 49, 58, 60): in the act that
+    publishes the name (`printed:`), and where a treatment gives a name with authors."""
     problems = []
     for act in code.corpus.acts.values():
         judged = code.acts.get(act.id)
-        if judged is None or not act.record.printed or not judged.stands or judged.isonym_of is not None:
-            continue
-        told = _printed_otherwise(code, act, judged)
-        if told:
-            computed = format_name(code.corpus.names[act.name].name)
-            what = f"printed as `{act.record.printed}`, by the rules {computed}: {told}"
-            remedy = "keep it as the work's own form, or correct the record"
-            problems.append(Problem(act.record.place, what, remedy, Severity.WARNING, ("printed",)))
+        if judged is not None and act.record.printed and judged.stands and judged.isonym_of is None:
+            problems += _compared(code, act.name, act.record.printed, act.record.place, ("printed",))
+    for one in code.corpus.treatments.values():
+        problems += _compared(code, one.name, one.record.taxon, one.record.place, ("taxon",))
+        if len(one.synonyms) == len(one.record.synonyms):  # else one of them was not found, and is named already
+            for number, (name, said) in enumerate(zip(one.synonyms, one.record.synonyms, strict=True)):
+                problems += _compared(code, name, said, one.record.place, ("synonyms", number))
     return problems
 
 
-def _printed_otherwise(code: Code, act: Act, judged: Judgement) -> str:
-    """In what the printed citation differs, with the article; empty if in nothing that the rules settle."""
+def _compared(code: Code, name: str, said: str, place: Place, within: tuple[str | int, ...]) -> list[Problem]:
+    told = _printed_otherwise(code, name, said)
+    if not told:
+        return []
+    what = f"printed as `{said}`, by the rules {code.inquiry.called(name)}: {told}"
+    remedy = "nothing to do if the work prints it so; else correct the record"
+    return [Problem(place, what, remedy, Severity.WARNING, within)]
+
+
+def _printed_otherwise(code: Code, id_: str, said: str) -> str:
+    """In what a printed citation differs, with the article; empty if in nothing that the rules settle."""
+    name, cite = code.corpus.names[id_].name, code.edition.cite
     try:
-        printed = parse(act.record.printed).name
+        printed = parse(said).name
     except AuctorumError as error:
         return str(error)
-    name, cite = code.corpus.names[act.name].name, code.edition.cite
+    ours, theirs = name.authors, printed.authors
+    if not theirs or name.is_autonym or code.of_name(id_) is None:
+        return ""
     if words(printed) != words(name):
         return f"another spelling ({cite('60.1')})"
-    ours, theirs = name.authors, printed.authors
-    if not theirs or name.is_autonym:
-        return ""
     if not same_authors(Authors(own=theirs.own), Authors(own=ours.own)):
         return f"its authors are {format_authors(Authors(own=ours.own))} ({cite('46.1')})"
-    if bool(theirs.basionym) and not ours.basionym:
-        article = "58.1" if judged.replaced else "49.1"
+    if theirs.basionym and not ours.basionym:
+        judged = code.of_name(id_)
+        article = "58.1" if judged is not None and judged.replaced else "49.1"
         return f"there is no basionym whose authors could stand in parentheses ({cite(article)})"
-    if bool(ours.basionym) and not theirs.basionym:
+    if ours.basionym and not theirs.basionym:
         return f"the authors of the basionym are missing ({cite('49.1')})"
-    inner, own = Authors(own=theirs.basionym), Authors(own=ours.basionym)
-    if theirs.basionym and not same_authors(inner, own):
+    own = Authors(own=ours.basionym)
+    if theirs.basionym and not same_authors(Authors(own=theirs.basionym), own):
         return f"the authors of the basionym itself are {format_authors(own)} ({cite('49.1')})"
     return ""
 
