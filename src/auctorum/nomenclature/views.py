@@ -61,12 +61,15 @@ def accepting(code: Code, name: str, work: str) -> Treatment | None:
     for one in treatments:
         if one.status in (Status.ACCEPTED, Status.DOUBTFUL) and (one.name == name or name in one.synonyms):
             return one
-    target = next((one.accepted_as for one in treatments if one.name == name and one.accepted_as), None)
+    sunk = (one for one in treatments if one.name == name and one.status is Status.SYNONYM)
+    target = next((one.accepted_as for one in sunk if one.accepted_as), None)
     if target is not None:
         return next((one for one in treatments if one.name == target), None)
     group = code.corpus.names[name].group
-    same = [one for one in treatments if one.status in (Status.ACCEPTED, Status.DOUBTFUL)]
-    return next((one for one in same if code.corpus.names[one.name].group == group), None)
+    kept = [one for one in treatments if one.status in (Status.ACCEPTED, Status.DOUBTFUL)]
+    same = (one for one in kept if code.corpus.names[one.name].group == group)
+    sinks = (one for one in kept if group in {code.corpus.names[synonym].group for synonym in one.synonyms})
+    return next(same, next(sinks, None))
 
 
 def correct_in(code: Code, treatment: Treatment, change: Change = Change(), *, then: bool = False) -> CorrectName:
