@@ -122,6 +122,10 @@ def citation(known: Case, label: str) -> str | None:
 
 
 def _validity(known: Case, label: str) -> Answer:
+    if known.facts[label]["act"] == "autonym":
+        made = known.code.corpus.acts[known.acts[known.facts[label]["established_by"]]]
+        exists = (made.above, made.rank) in known.code.autonyms
+        return {"status": "valid" if exists else "not-valid", "reason": None, "citation": citation(known, label)}
     judged = known.judged(label)
     if known.given.get("events"):  # the end state is asked: what the name comes to in whatever work
         published = known.code.of_name(known.entry(label))

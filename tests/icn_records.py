@@ -91,7 +91,10 @@ def reference(id_: str, names: dict[str, Facts]) -> str:
     text = spelled(one)
     same = [other for other in names.values() if other["name"] == one["name"]]
     if len(same) > 1 and one["act"] != "autonym":
-        return f"{text} {team(one.get('authors') or one.get('publication_authors') or [])}".strip()
+        people = one.get("authors") or one.get("publication_authors") or []
+        shared = [other for other in same if (other.get("authors") or other.get("publication_authors")) == people]
+        year = f" {one['year']}" if len(shared) > 1 and people and "year" in one else ""
+        return f"{text} {team(people)}{year}".strip()
     return text
 
 

@@ -299,3 +299,24 @@ def test_every_statement_is_kept_even_unread() -> None:
     (statement,) = corpus.statements.values()
     assert statement.readings == () and statement.verbatim == "spur of moderate length"
     assert len(problems) == 1
+
+
+def test_homonyms_by_one_author_are_told_apart_by_year() -> None:
+    """As `Protea L.` of 1753 and of 1771: the year behind the authors tells which is meant."""
+    first = work_of("orrin-1900", "name: Exemplum rarum, act: new taxon, type: {kind: holotype, specimen: A}")
+    second = work_of("orrin-1910", "name: Exemplum rarum, act: new taxon, type: {kind: holotype, specimen: B}")
+    replaced = "name: Exemplum novum, act: replacement name, replaces: Exemplum rarum Orrin 1910"
+    corpus, problems = corpus_of(first, second, work_of("vane-1920", replaced))
+    assert problems == []
+    assert corpus.names["exemplum-novum"].group == "exemplum-rarum-orrin-1910"
+    _, problems = corpus_of(first, second, work_of("vane-1920", replaced.replace(" 1910", "")))
+    assert problems == [
+        "vane-1920.yaml:3:51: `Exemplum rarum Orrin` may be 2 names "
+        "(write it with authors: Exemplum rarum Orrin 1900; Exemplum rarum Orrin 1910)"
+    ]
+
+
+def work_of(id_: str, act: str) -> str:
+    family, year = id_.split("-")
+    head = f'work: {{id: {id_}, type: book, author: [{{family: {family.title()}}}], issued: "{year}", title: X}}\n'
+    return f"{head}acts:\n- {{{act}}}\n"

@@ -25,7 +25,7 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     given = metafunc.config.getoption("--icn-examples", None)
     files = {"icn-examples": given or DATA / "icn-examples.yaml"}
     if given is None:
-        files["icn-from-memory"] = DATA / "icn-from-memory.yaml"
+        files |= {name: DATA / f"{name}.yaml" for name in ("icn-from-memory", "icn-more-from-memory")}
     metafunc.parametrize(("label", "path"), files.items(), ids=list(files))
 
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from auctorum.corpus.model import Act, Work
 from auctorum.corpus.printed import one_epithet, proper_words
-from auctorum.corpus.publish import Published
+from auctorum.corpus.publish import Older, Published
 from auctorum.corpus.references import References
-from auctorum.corpus.resolve import NameTable, name_alone
+from auctorum.corpus.resolve import NameTable, name_alone, without_year
 from auctorum.names.name import Name
 from auctorum.names.parse import parse_authors
 from auctorum.names.ranks import GENUS, UNRANKED, implied_rank, rank_named
@@ -36,13 +36,13 @@ def sources_by_date(literature: Iterable[schema.Literature], problems: list[Prob
     return sorted(found.values(), key=lambda pair: (pair[0].date, pair[0].id))
 
 
-def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[Act], dict[str, Name]]:
+def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[Act], dict[str, Older]]:
     """Acts with names parsed but not linked, by date; and, by act, the older name that each rests on."""
     acts: list[Act] = []
-    older: dict[str, Name] = {}
+    older: dict[str, Older] = {}
     for work, source in sources:
         for number, record in enumerate(source.acts, 1):
-            name = _parsed(proper_words(record), record.place, problems, "name")
+            name = _parsed(without_year(proper_words(record))[0], record.place, problems, "name")
             if name is None:
                 continue
             name = one_epithet(record, name)
@@ -51,9 +51,10 @@ def read_acts(sources: Iterable[Source], problems: list[Problem]) -> tuple[list[
             _check_authors(record, problems)
             key = next((key for key in _RESTS_ON if getattr(record, key.replace("-", "_"))), "")
             said = getattr(record, key.replace("-", "_")) if key else ""
-            known = _parsed(said, record.place, problems, key) if said else None
+            words_said, year = without_year(said)
+            known = _parsed(words_said, record.place, problems, key) if said else None
             if known is not None and said not in record.excludes:  # without its type it rests on nothing (48.1)
-                older[act.id] = known
+                older[act.id] = Older(known, year)
     return acts, older
 
 
@@ -105,7 +106,8 @@ def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable
     """The table of published names; variant spellings lead to the name they are of."""
     published = tuple(published)
     works = {one.id: frozenset(act.work.id for act in one.acts) for one in published}
-    table = NameTable({one.id: one.name for one in published}, works)
+    years = {one.id: one.acts[0].work.year for one in published}
+    table = NameTable({one.id: one.name for one in published}, works, years)
     for one in published:
         for act in one.acts:
             table.add_spelling(act.printed, one.id)

@@ -2,7 +2,7 @@
 
 Two acts with the same words make one name if they rest on one type (the later is an isonym, ICN Art. 6.3
 Note 2), two names if they do not (the later is a homonym, Art. 53.1). Types are followed through basionyms
-and replaced names; two new taxa share a type if they state the same specimen. Names carry the authors of
+and replaced names to the oldest act; two that state the same specimen share a type. Names carry the authors of
 their own here; those in parentheses depend on the Code's rules and are put in by `nomenclature`.
 """
 
@@ -18,7 +18,6 @@ from auctorum.corpus.resolve import same_authors
 from auctorum.corpus.spelling import recorded_genders, spelled
 from auctorum.names.format import slug, words
 from auctorum.names.name import Authors, Name
-from auctorum.records.schema import ActKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,18 +30,27 @@ class Published:
     acts: tuple[Act, ...]
 
 
-def older_act(act: Act, words_of: Mapping[str, Sequence[Act]], older: Name | None) -> Act | None:
-    """The act that published the name `older` on which `act` rests: the earliest that fits, by authors if given."""
+@dataclass(frozen=True, slots=True)
+class Older:
+    """The name that an act rests on, as its record refers to it; `year` is None where the reference gives none."""
+
+    name: Name
+    year: int | None = None
+
+
+def older_act(act: Act, words_of: Mapping[str, Sequence[Act]], older: Older | None) -> Act | None:
+    """The act that published the name on which `act` rests: the earliest that fits, by authors and year if given."""
     if older is None:
         return None
-    candidates = [one for one in words_of.get(words(older), ()) if one is not act]
-    if older.authors:
-        fitting = [one for one in candidates if same_authors(older.authors, Authors(own=own_credit(one)))]
+    candidates = [one for one in words_of.get(words(older.name), ()) if one is not act]
+    if older.name.authors:
+        fitting = [one for one in candidates if same_authors(older.name.authors, Authors(own=own_credit(one)))]
         candidates = fitting or candidates
+    candidates = [one for one in candidates if one.work.year == older.year] or candidates
     return candidates[0] if candidates else None
 
 
-def published_names(acts: Sequence[Act], older_names: Mapping[str, Name]) -> tuple[Published, ...]:
+def published_names(acts: Sequence[Act], older_names: Mapping[str, Older]) -> tuple[Published, ...]:
     """Every name that the establishing acts (by date) publish, in order of date.
 
     `older_names` gives, for an act's id, the name it rests on (basionym or replaced synonym).
@@ -101,6 +109,6 @@ def _root_of(older: Mapping[str, Act | None]) -> dict[str, str]:
 def _type_key(act: Act, roots: Mapping[str, Act]) -> str:
     root = roots[act.id]
     type_ = root.record.type
-    if type_ is not None and type_.settles and root.record.act is ActKind.NEW_TAXON:
+    if type_ is not None and type_.settles:
         return f"{type_.specimen} {type_.herbarium}"
     return root.id

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping
 
 from auctorum.corpus.model import Corpus, Sense, Taxon
 from auctorum.names.fold import fold
@@ -68,6 +69,18 @@ def name_alone(said: str) -> Name:
     return usage.name
 
 
+def without_year(said: str) -> tuple[str, int | None]:
+    """The words without a year behind the authors, and that year: it tells homonyms by one author apart.
+
+    >>> without_year("Exemplum album Orrin 1911"), without_year("Exemplum album")
+    (('Exemplum album Orrin', 1911), ('Exemplum album', None))
+    """
+    words_said, _, last = said.rstrip().rpartition(" ")
+    if words_said and last.isascii() and last.isdigit() and len(last) == 4:
+        return words_said.rstrip(" ,"), int(last)
+    return said, None
+
+
 class NeverAccepted(AuctorumError, LookupError):
     """A name that no work of the knowledge base accepts, so that nobody describes its taxon."""
 
@@ -87,12 +100,18 @@ class NameTable:
     """Names by their words, spelling variants included; looked up by exact words, then without capitals and marks.
 
     `names` maps ids to names with authors; `published_in` gives, for an id, the works whose own use of the
-    bare words means that name.
+    bare words means that name, `years` the year in which it was published.
     """
 
-    def __init__(self, names: Mapping[str, Name], published_in: Mapping[str, frozenset[str]] | None = None) -> None:
+    def __init__(
+        self,
+        names: Mapping[str, Name],
+        published_in: Mapping[str, frozenset[str]] | None = None,
+        years: Mapping[str, int] | None = None,
+    ) -> None:
         self._names = dict(names)
         self._published_in = published_in or {}
+        self._years = years or {}
         self._by_words: dict[str, list[str]] = {}
         self._by_fold: dict[str, list[str]] = {}
         for id_, name in names.items():
@@ -121,11 +140,12 @@ class NameTable:
         """Id of the name that `said` refers to; in `work`, a homonym published there is preferred.
 
         Raises UnreadableName, MoreThanAName, UnknownName or AmbiguousName. Authors need not be given; if they are,
-        they must be those of the name.
+        they must be those of the name, and a year behind them that of its publication.
         """
-        return self.resolve_name(name_alone(said), said, work)
+        words_said, year = without_year(said)
+        return self.resolve_name(name_alone(words_said), said, work, year)
 
-    def resolve_name(self, name: Name, said: str, work: str | None = None) -> str:
+    def resolve_name(self, name: Name, said: str, work: str | None = None, year: int | None = None) -> str:
         """As `resolve`, for a name already parsed."""
         ids = self._by_words.get(words(name)) or self._by_fold.get(fold(words(name)), [])
         if not ids:
@@ -133,13 +153,24 @@ class NameTable:
         if name.authors:
             ids, others = [id_ for id_ in ids if same_authors(name.authors, self._names[id_].authors)], ids
             if not ids:
-                raise UnknownName(said, tuple(sorted(format_name(self._names[id_]) for id_ in others)))
+                raise UnknownName(said, self._listed(others))
+        if year is not None:
+            ids, others = [id_ for id_ in ids if self._years.get(id_, year) == year], ids
+            if not ids:
+                raise UnknownName(said, self._listed(others))
         if len(ids) > 1 and work is not None:
             own = [id_ for id_ in ids if work in self._published_in.get(id_, ())]
             ids = own if len(own) == 1 else ids
         if len(ids) > 1:
-            raise AmbiguousName(said, tuple(sorted(format_name(self._names[id_]) for id_ in ids)))
+            raise AmbiguousName(said, self._listed(ids))
         return ids[0]
+
+    def _listed(self, ids: Iterable[str]) -> tuple[str, ...]:
+        """Names with their authors, and with their year where those are the same."""
+        ids = list(ids)
+        cited = Counter(format_name(self._names[id_]) for id_ in ids)
+        told = ((format_name(self._names[id_]), self._years.get(id_)) for id_ in ids)
+        return tuple(sorted(f"{text} {year}" if cited[text] > 1 and year else text for text, year in told))
 
     def above(self, name: Name, work: str) -> str | None:
         """Id of the genus or species that the words of a name stand in; None if it is not known.
@@ -182,7 +213,9 @@ def called(corpus: Corpus, name: str) -> str:
 
 def lookup(corpus: Corpus, said: str) -> str:
     """Id of the name that a user means; raises UnreadableName, UnknownName (with the nearest) or AmbiguousName."""
-    table = NameTable({entry.id: entry.name for entry in corpus.names.values()})
+    published = ((id_, corpus.publishing_act(id_)) for id_ in corpus.names)
+    years = {id_: act.work.year for id_, act in published if act is not None}
+    table = NameTable({entry.id: entry.name for entry in corpus.names.values()}, years=years)
     for entry in corpus.names.values():
         for variant in entry.variants:
             table.add_spelling(variant, entry.id)

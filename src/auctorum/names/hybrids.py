@@ -146,7 +146,13 @@ def _key(word: str) -> str:
     return stem if len(stem) > 2 else folded
 
 
+# Nominatives in -x, with the stem that a compound shows: ilex, ilici-.
+_IN_X = {"ex": "ic", "ix": "ic", "ax": "ac"}
+
+
 def _without_termination(word: str) -> str:
+    if word[-2:] in _IN_X:
+        return word[:-2] + _IN_X[word[-2:]]
     ending = next((one for one in _TERMINATIONS if word.endswith(one)), "")
     stem = word.removesuffix(ending)
     return f"{stem[:-2]}r" if stem.endswith("er") else stem

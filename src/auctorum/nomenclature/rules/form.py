@@ -81,7 +81,8 @@ def no_epithet_for_the_typical_part(inquiry: Inquiry, act: Act) -> Ruling | None
 
 def _marks_the_typical(act: Act) -> bool:
     epithet = fold(act.printed.final_epithet)
-    return bool(_TYPICAL.fullmatch(epithet)) or epithet == f"eu{fold(act.printed.species)}"
+    with_eu = act.printed.final_epithet.startswith("eu-") or (act.record.typical is True and epithet.startswith("eu"))
+    return bool(_TYPICAL.fullmatch(epithet)) or with_eu or epithet == f"eu{fold(act.printed.species)}"
 
 
 def not_the_type_without_autonym(inquiry: Inquiry, act: Act) -> Ruling | None:

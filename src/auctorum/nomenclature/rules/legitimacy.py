@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from auctorum.corpus.credit import recorded_authors
 from auctorum.corpus.model import Act
 from auctorum.names.fold import same_epithet
+from auctorum.names.format import format_credit
 from auctorum.names.name import Name
 from auctorum.nomenclature.inquiry import Inquiry, order_is_open, published_before
 from auctorum.nomenclature.judgement import Legitimacy, Ruling, Validity, barred, left_open, remarked
 from auctorum.nomenclature.lines import Line, Position, blocked, lines_of, position_of
 from auctorum.records.schema import ActKind
 
+_MOVED = (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK)
 _WITHIN_FAMILY = ("subfamily", "tribe", "subtribe")
 
 
@@ -148,8 +151,16 @@ def _taken_by(inquiry: Inquiry, act: Act, line: Line, position: Position) -> Cal
 
 def rescued_by_its_basionym(inquiry: Inquiry, act: Act, basionym: str | None) -> Ruling | None:
     """Art. 52.4: a superfluous combination or name at new rank is legitimate all the same if its basionym is."""
-    if basionym is None or act.record.act is ActKind.REPLACEMENT_NAME:
+    if act.record.act is ActKind.REPLACEMENT_NAME:
         return None
+    if basionym is None:
+        unrecorded = recorded_authors(act).basionym if act.record.act in _MOVED else None
+        if not unrecorded or act.basionym is not None:
+            return None
+        reason = (
+            f"superfluous when published, but it rests on a basionym of {format_credit(unrecorded)}, not recorded here"
+        )
+        return remarked("superfluous-yet-legitimate", "superfluous, yet legitimate", "52.4", reason)
     reason = f"superfluous when published, but {inquiry.called(basionym)}, on which it rests, is legitimate"
     return remarked("superfluous-yet-legitimate", "superfluous, yet legitimate", "52.4", reason, basionym)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from auctorum.corpus.model import Act
-from auctorum.names.ranks import UNRANKED, rank_by_ending
+from auctorum.names.ranks import SPECIES, UNRANKED, rank_by_ending, rank_named
 from auctorum.nomenclature.inquiry import Inquiry, described, since
 from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, left_open, remarked
 from auctorum.records.schema import OfferedAs
@@ -65,8 +65,7 @@ def placed_in_a_valid_name(inquiry: Inquiry, act: Act) -> Ruling | None:
     if above is None:
         return None
     found = inquiry.validity_of(above)
-    entry = inquiry.corpus.names[above]
-    what = "species" if entry.name.species else "genus"
+    what = "species" if rank_named(inquiry.corpus.names[above].rank) >= SPECIES else "genus"
     if found is Validity.NOT_VALID:
         reason = f"{inquiry.called(above)} is not validly published"
         return barred(f"{what}-name-not-valid", f"name of the {what} not valid", "35.1", reason, above)
