@@ -311,7 +311,7 @@ def test_homonyms_by_one_author_are_told_apart_by_year() -> None:
     assert corpus.names["exemplum-novum"].group == "exemplum-rarum-orrin-1910"
     _, problems = corpus_of(first, second, work_of("vane-1920", replaced.replace(" 1910", "")))
     assert problems == [
-        "vane-1920.yaml:3:51: `Exemplum rarum Orrin` may be 2 names "
+        "vane-1920.yaml:3:49: `Exemplum rarum Orrin` may be 2 names "
         "(write it with authors: Exemplum rarum Orrin 1900; Exemplum rarum Orrin 1910)"
     ]
 

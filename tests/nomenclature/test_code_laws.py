@@ -247,12 +247,13 @@ def test_one_autonym_for_each_species_and_rank(world: World) -> None:
     wanted: dict[tuple[str, str], tuple[int, int]] = {}
     for one in world:
         act, verdict = code.corpus.acts[ids[one.number]], code.acts[ids[one.number]]
-        if one.lower is None or act.above is None or verdict.validity is not Validity.VALID:
+        above = code.inquiry.above(act)
+        if one.lower is None or above is None or verdict.validity is not Validity.VALID:
             continue
         if verdict.isonym_of is not None:  # the name is there already, in whichever homonym of the species
             continue
-        if code.inquiry.legitimacy_of(act.above) is not Legitimacy.ILLEGITIMATE:
-            wanted.setdefault((act.above, one.rank), (one.year, one.number))
+        if code.inquiry.legitimacy_of(above) is not Legitimacy.ILLEGITIMATE:
+            wanted.setdefault((above, one.rank), (one.year, one.number))
     assert {key: code.corpus.acts[made.act].work.year for key, made in code.autonyms.items()} == {
         key: year for key, (year, _) in wanted.items()
     }
