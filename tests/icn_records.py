@@ -135,6 +135,7 @@ def _act(one: Facts, names: dict[str, Facts], given: Facts) -> dict[str, Any]:
         "rank": _rank(one),
         "authors": _authors(one),
         "ascribed-to": team(one["ascribed_to"]) if one.get("ascribed_to") and "authors" not in one else None,
+        "contributed": one["act"] != "new-taxon" and "ascribed_to" in one,
         "described-by": team(one["diagnosis_by"]) if one.get("diagnosis_by") and "authors" not in one else None,
         "basionym": refer("basionym"),
         "replaces": refer("replaced"),
@@ -213,7 +214,6 @@ def _type(one: Facts) -> dict[str, Any] | None:
         "word": one.get("type_word", "holotypus"),
         "gatherings": one.get("type_gatherings", 1),
         "herbaria": one.get("type_herbaria_count", 1),
-        "duplicates": one.get("duplicates_in_herbarium", 1),
     }
 
 

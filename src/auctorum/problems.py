@@ -6,7 +6,7 @@ Below, an error is an exception with fields; above, it is a Problem with a place
     ├── names: UnreadableName, UnknownRank
     ├── characters: UnreadableValue, ReversedRange, UnknownUnit, UnfitUnit
     ├── corpus: UnknownName, AmbiguousName
-    ├── nomenclature: UnknownEdition, NotPlaced, UnknownWork, NoPlace, NothingIncluded
+    ├── nomenclature: UnknownEdition, NotPlaced, UnknownWork, NoPlace, OtherTypes, NothingIncluded
     └── edges: UnusableKnowledgeBase, UnusableOutput
 """
 

@@ -84,7 +84,7 @@ def test_without_a_work_the_latest_that_keeps_it() -> None:
     [
         pytest.param(["Cremnocentron longum", "--sec", "nobody-1900"], 2, "no work 'nobody-1900'", id="no-such-work"),
         pytest.param(["Cremnocentron longum", "--sec", "falkenreut-1908"], 2, "does not place", id="not-placed-there"),
-        pytest.param(["Cremnocentron longum", "--rank", "vareity"], 1, "no rank `vareity`", id="no-such-rank"),
+        pytest.param(["Cremnocentron longum", "--rank", "vareity"], 2, "no rank `vareity`", id="no-such-rank"),
         pytest.param(["Cremnocentron langum"], 1, "nearest: Cremnocentron longum", id="no-such-name"),
         pytest.param(
             ["Cremnocentron longum", "--exclude", "Cremnocentron longum", "--exclude", "Cremnocentron longicalcaratum"],

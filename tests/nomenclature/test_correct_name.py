@@ -20,9 +20,14 @@ from auctorum.nomenclature.views import (
     accepting,
     correct_in,
     correct_of,
-    judged_use,
+    correct_then,
+    is_used,
 )
 from building import code_of
+
+
+def judged_use(code: Code, treatment: Treatment) -> bool | None:
+    return is_used(code, treatment, correct_then(code, treatment))
 
 
 def work(id_: str, *acts: str, treatments: tuple[str, ...] = (), issued: str = "") -> str:
@@ -104,7 +109,7 @@ def test_at_another_rank(rank: str, answer: str) -> None:
 
 
 def test_a_rank_below_the_species_needs_a_species() -> None:
-    with pytest.raises(NoPlace, match="a variety has to stand in a species, and it is not known in which") as raised:
+    with pytest.raises(NoPlace, match="a taxon at the rank of variety has to stand in a species, and it is not said in which") as raised:
         correct_of(code_of(VANE), "exemplum-album", Change(rank="variety"))
     assert raised.value.remedy == "name the species with --under"
 
@@ -343,7 +348,7 @@ def test_an_autonym_goes_before_the_names_that_made_it() -> None:
     change = Change(under="exemplum-nanum", include=("exemplum-album",))
     found = correct_of(code, "exemplum-album-var-longum", change)
     assert shown(found) == "new combination needed: Exemplum nanum var. album"
-    assert "established by Exemplum album var. longum Orrin (1870) (Art. 11.6, 26.3)." in steps(found)[-2]
+    assert "established by Exemplum album var. longum Orrin (1870) (Art. 11.6, 26.3)." in steps(found)[-3]
 
 
 def test_a_section_with_the_type_of_the_genus_is_the_autonym() -> None:
@@ -432,10 +437,14 @@ def test_a_name_of_the_year_of_the_work_counts(year: str, use: bool) -> None:
     assert (correct_in(code, one, then=True).outcome is Outcome.NAME) is use
 
 
-def test_use_of_a_name_is_open_where_priority_is() -> None:
+def test_who_adopts_one_of_two_names_of_one_date_chooses_it() -> None:
+    """ICN Art. 11.5 (from memory): adopting one and sinking the other is the choice, and binds who comes later."""
     pair = work("vane-1850", new("Exemplum album", "A"), new("Exemplum longum", "B"))
-    code = code_of(pair, work("zell-1900", treatments=("taxon: Exemplum album, synonyms: [Exemplum longum]",)))
-    assert judged_use(code, code.corpus.by_work["zell-1900"][0]) is None
+    first = work("zell-1900", treatments=("taxon: Exemplum album, synonyms: [Exemplum longum]",))
+    second = work("tull-1950", treatments=("taxon: Exemplum longum, synonyms: [Exemplum album]",))
+    code = code_of(pair, first, second)
+    assert judged_use(code, code.corpus.by_work["zell-1900"][0]) is True
+    assert judged_use(code, code.corpus.by_work["tull-1950"][0]) is False
 
 
 def test_of_its_time_a_later_choice_does_not_count() -> None:

@@ -413,7 +413,7 @@ def test_place_of_publication(fields: dict[str, str], act: str, place: str) -> N
         ("1896-09?", "Sept. 1896?"),
         ("1896%", "ca. 1896?"),
         ("1904-06/1904-07", "June 1904–July 1904"),
-        ("../1904", "..–1904"),
+        ("../1904", "not later than 1904"),
     ],
 )
 def test_dates_in_short(date: str, words: str) -> None:

@@ -212,10 +212,13 @@ acts:
     two = """\
 work: {id: selk-1990, type: book, author: [{family: Selk}], issued: "1990", title: Hand list}
 treatments:
-- {taxon: Exemplum unum, under: Exemplum, synonyms: [Exemplum alterum]}
+- {taxon: Exemplum tertium, under: Exemplum, synonyms: [Exemplum unum, Exemplum alterum]}
 """
-    site = dict(render(applied(corpus_of(one, two)[0]), ()))
-    found = part(site[TAXON.format("unum")], "correct-name")
+    third = one.replace("1887", "1890").replace("Exemplum unum", "Exemplum tertium").replace("Orrin 1", "Orrin 3")
+    third = third.replace("- {name: Exemplum, act: new taxon, page: \"1\", description: {kind: description}}\n", "")
+    third = third[: third.index("- {name: Exemplum alterum")]
+    site = dict(render(applied(corpus_of(one, two, third)[0]), ()))
+    found = part(site[TAXON.format("tertium")], "correct-name")
     assert badges(found) == [("open", "open")] * 2, "at the rank of species, and beside Selk 1990"
     assert "priority is undetermined between Exemplum alterum Orrin and Exemplum unum Orrin" in words(found)
 

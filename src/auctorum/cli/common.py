@@ -82,7 +82,8 @@ def check_works(corpus: Corpus, works: Iterable[str]) -> None:
     for work in works:
         if work not in corpus.works:
             near = ", ".join(nearest(work, corpus.works))
-            raise click.BadParameter(f"no work {work!r} in the knowledge base; nearest: {near}", param_hint="--sec")
+            told = f"; nearest: {near}" if near else ""
+            raise click.BadParameter(f"no work {work!r} in the knowledge base{told}", param_hint="--sec")
 
 
 def echo_json(data: object) -> None:

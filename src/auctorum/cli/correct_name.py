@@ -47,7 +47,6 @@ def correct_name(
     name is available, it says which new combination would be needed, and on what. Exit code 1 if the rules and
     records come to no name.
     """
-    from auctorum.names.ranks import rank_named
     from auctorum.nomenclature.correct import Outcome
     from auctorum.nomenclature.views import Change, correct_in, correct_of
 
@@ -56,7 +55,7 @@ def correct_name(
     check_works(corpus, (work,) if work else ())
     asked = find_name(corpus, taxon).id
     change = Change(
-        rank=rank_named(rank).name if rank else "",
+        rank=_rank(rank),
         under=find_name(corpus, under).id if under else None,
         include=tuple(find_name(corpus, one).id for one in include),
         exclude=tuple(find_name(corpus, one).id for one in exclude),
@@ -64,10 +63,20 @@ def correct_name(
     treatment = _treatment(code, asked, work)
     found = correct_of(code, asked, change) if treatment is None else correct_in(code, treatment, change)
     if as_json:
-        echo_json(_data(code, found, treatment))
+        echo_json(_data(code, found, asked, treatment, change))
     else:
         _show(code, found, asked, treatment, change)
     ctx.exit(0 if found.outcome in (Outcome.NAME, Outcome.AUTONYM) else 1)
+
+
+def _rank(said: str) -> str:
+    """The rank of an option; one that does not exist is misuse (exit code 2)."""
+    from auctorum.names.ranks import UnknownRank, rank_named
+
+    try:
+        return rank_named(said).name if said else ""
+    except UnknownRank as error:
+        raise click.BadParameter(f"{error} ({error.remedy})", param_hint="--rank") from error
 
 
 def _treatment(code: Code, name: str, work: str | None) -> Treatment | None:
@@ -85,10 +94,20 @@ def _treatment(code: Code, name: str, work: str | None) -> Treatment | None:
     return None
 
 
-def _data(code: Code, found: CorrectName, treatment: Treatment | None) -> dict[str, object]:
+def _data(code: Code, found: CorrectName, asked: str, treatment: Treatment | None, change: Change) -> dict[str, object]:
     from auctorum.names.format import format_name
 
+    called = code.inquiry.called
+    question = {
+        "taxon": called(asked),
+        "name_used": called(treatment.name) if treatment is not None else None,
+        "rank": change.rank or (treatment.rank if treatment is not None else code.corpus.names[asked].rank),
+        "under": called(change.under) if change.under else None,
+        "include": [called(name) for name in change.include],
+        "exclude": [called(name) for name in change.exclude],
+    }
     return {
+        "asked": question,
         "outcome": str(found.outcome),
         "name": format_name(found.name) if found.name is not None else None,
         "based_on": code.inquiry.called(found.based_on) if found.based_on else None,
@@ -123,6 +142,8 @@ def _headline(code: Code, found: CorrectName) -> Text:
 
     from auctorum.cli.layout import heading, italic
 
+    if found.outcome == "undetermined" and not found.rivals:
+        return heading("No correct name")
     if found.outcome == "undetermined":
         names = Text(" or ").join(italic(code.corpus.names[name].name) for name in found.rivals)
         return heading(Text.assemble("Undetermined: ", names))

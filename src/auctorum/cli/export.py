@@ -24,6 +24,8 @@ def export_graph(out: Path, name: str, kb: Path) -> None:
 
     if out.suffix not in (".graphml", ".svg"):
         raise click.BadParameter("end it in .graphml or .svg", param_hint="OUT")
+    if name and out.suffix == ".graphml":
+        raise click.BadParameter("GraphML holds the whole graph; draw one type as .svg", param_hint="--name")
     code = load_quietly(kb)
     if out.suffix == ".graphml":
         from auctorum.nomenclature.graph import graphml

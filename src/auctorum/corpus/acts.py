@@ -102,12 +102,14 @@ def _check_authors(record: schema.Act, problems: list[Problem]) -> None:
                 problems.append(error.at(record.place, key))
 
 
-def name_table(published: Iterable[Published], acts: Iterable[Act]) -> NameTable:
+def name_table(published: Iterable[Published], acts: Iterable[Act], all_works: Iterable[Work]) -> NameTable:
     """The table of published names; variant spellings lead to the name they are of."""
     published = tuple(published)
     works = {one.id: frozenset(act.work.id for act in one.acts) for one in published}
     years = {one.id: one.acts[0].work.year for one in published}
-    table = NameTable({one.id: one.name for one in published}, works, years)
+    written = {work.id: work.date.last_day.year for work in all_works}
+    no_names = {one.id for one in published if all(act.is_plainly_no_name for act in one.acts)}
+    table = NameTable({one.id: one.name for one in published}, works, years, written, no_names)
     for one in published:
         for act in one.acts:
             table.add_spelling(act.printed, one.id)

@@ -27,7 +27,7 @@ def own_credit(act: Act) -> Credit:
         return Credit(work)
     if _shares(ascribed, work) or (act.record.described_by and _shares(ascribed, _team(act.record.described_by))):
         return Credit(ascribed)
-    if act.record.act is not ActKind.NEW_TAXON and not act.record.described_by:
+    if act.record.act is not ActKind.NEW_TAXON and act.record.contributed:
         return Credit(ascribed)
     return Credit(work, ex_before=ascribed)
 

@@ -8,10 +8,11 @@ a group with a species: their types are names.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from auctorum.corpus.model import Act, NameEntry, Sense, Taxon, Treatment
+from auctorum.names.format import words
 from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.records.schema import ActKind, Status, TypeRecord
 
@@ -55,6 +56,8 @@ def type_groups(
     alone is judged what an author included (Art. 52.2).
     """
     acts = tuple(acts)
+    order = tuple(order)
+    no_claim = without_claim(order, acts)
     groups = Groups(order)
     chosen = _later_types(acts) if later_types else {}
     shut_out = []
@@ -63,9 +66,9 @@ def type_groups(
         if act.excludes:
             shut_out.append(act)
         elif act.name not in chosen or not chosen[act.name].conserved:
-            _join_older(groups, act, ranks)
+            _join_older(groups, act, ranks, no_claim)
         type_ = act.record.type
-        if type_ is not None and type_.settles and not _shared_type(act, ranks) and act.name not in chosen:
+        if type_ is not None and type_.settles and not _shared_type(act, ranks, no_claim) and act.name not in chosen:
             _join_specimen(groups, specimens, act.name, type_, ranks)
     for name, later in chosen.items():
         _join_specimen(groups, specimens, name, later.type, ranks)
@@ -74,8 +77,8 @@ def type_groups(
     for act in shut_out:  # now it is known which types are one
         if groups.find(act.name) not in {groups.find(name) for name in act.excludes}:
             excluded = {groups.find(name) for name in act.excludes}
-            if not any(groups.find(older) in excluded for older in _shared_type(act, ranks)):
-                _join_older(groups, act, ranks)
+            if not any(groups.find(older) in excluded for older in _shared_type(act, ranks, no_claim)):
+                _join_older(groups, act, ranks, no_claim)
     return {id_: groups.find(id_) for id_ in groups}
 
 
@@ -90,16 +93,16 @@ def _later_types(acts: Iterable[Act]) -> dict[str, _Later]:
     found: dict[str, _Later] = {}
     for act in acts:
         type_ = act.record.type
-        conserved = act.record.act is ActKind.CONSERVATION
-        if type_ is None or not type_.settles or not (conserved or act.record.act is ActKind.TYPE_DESIGNATION):
+        conserved = act.record.act is ActKind.CONSERVATION and act.work.record.effectively_published
+        if type_ is None or not type_.settles or not (conserved or act.chooses_type):
             continue
-        if act.work.record.effectively_published and (conserved or act.name not in found):
+        if conserved or act.name not in found:
             found[act.name] = _Later(type_, conserved)
     return found
 
 
-def _join_older(groups: Groups, act: Act, ranks: Mapping[str, str]) -> None:
-    for older in _shared_type(act, ranks):
+def _join_older(groups: Groups, act: Act, ranks: Mapping[str, str], no_claim: Container[str]) -> None:
+    for older in _shared_type(act, ranks, no_claim):
         if _has_specimen_type(ranks[older]) is _has_specimen_type(ranks[act.name]):
             groups.join(act.name, older)
 
@@ -119,14 +122,35 @@ def _has_specimen_type(rank: str) -> bool:
     return rank_named(rank) >= SPECIES
 
 
-def _shared_type(act: Act, ranks: Mapping[str, str]) -> tuple[str, ...]:
-    """The names whose type this act's name takes over."""
+def without_claim(order: Iterable[str], acts: Iterable[Act]) -> frozenset[str]:
+    """Names of which it is plain that nobody ought to have used them: designations, and later homonyms.
+
+    Plain from the acts alone; the rest is for the rules to say.
+    """
+    first: dict[str, Act] = {}
+    for act in acts:
+        if act.establishes:
+            first.setdefault(act.name, act)
+    taken: dict[str, str] = {}
+    found = set()
+    for name in order:
+        act_of = first.get(name)
+        if act_of is None:
+            continue
+        if act_of.is_plainly_no_name or taken.setdefault(words(act_of.printed), name) != name:
+            found.add(name)
+    return frozenset(found)
+
+
+def _shared_type(act: Act, ranks: Mapping[str, str], no_claim: Container[str]) -> tuple[str, ...]:
+    """The names whose type this act's name takes over; a superfluous name that of the first that it ought to have
+    been."""
     older = act.basionym or act.replaces or act.same_taxon
     if older is not None:
         return (older,)
     if act.record.act is not ActKind.NEW_TAXON or act.record.type is not None:
         return ()
-    return tuple(name for name in act.cites if ranks[name] == ranks[act.name])[:1]
+    return tuple(name for name in act.cites if ranks[name] == ranks[act.name] and name not in no_claim)[:1]
 
 
 def included_groups(treatments: Iterable[Treatment], group_of: Mapping[str, str]) -> dict[str, frozenset[str]]:

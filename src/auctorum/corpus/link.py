@@ -34,7 +34,7 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
     sources = sources_by_date(records.literature, problems)
     unlinked, older = read_acts(sources, problems)
     published = published_names([act for act in unlinked if act.establishes], older)
-    references = References(name_table(published, unlinked), problems)
+    references = References(name_table(published, unlinked, [work for work, _ in sources]), problems)
     acts = linked_acts(unlinked, published, references)
     ranks = {one.id: one.rank for one in published}
     treatments, statements = linked_treatments(sources, StatementReader(vocabulary), references, ranks)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 
@@ -68,6 +69,25 @@ class Act:
         return self.record.act in _PUBLISHING
 
     @property
+    def chooses_type(self) -> bool:
+        """Whether it designates a type: effectively published (ICN Art. 7.10), and from 2001 on with "designated here"
+        or an equivalent (7.11), as far as its words are recorded. Articles from memory."""
+        if self.record.act is not schema.ActKind.TYPE_DESIGNATION or self.record.type is None:
+            return False
+        said = f"{self.record.type.word} {self.record.type.verbatim} {self.record.verbatim}".casefold().strip()
+        stated = not said or any(words in said for words in ("here", "hic ", "hier", "ici", "aquí", "qui "))
+        return self.work.record.effectively_published and (stated or self.work.date.earliest < _DESIGNATED_HERE_FROM)
+
+    @property
+    def is_plainly_no_name(self) -> bool:
+        """Whether its record alone says that it publishes no name: not effectively, not accepted, not described."""
+        record = self.record
+        undescribed = record.description is not None and record.description.kind is schema.DescriptionKind.NONE
+        new = record.act is schema.ActKind.NEW_TAXON
+        unpublished = not self.work.record.effectively_published or not record.accepted or record.offered_as is not None
+        return unpublished or record.standing is schema.GivenStanding.NOT_VALID or (new and undescribed)
+
+    @property
     def spells_otherwise(self) -> bool:
         """Whether it prints another name's words in another form, said to be so or used so (ICN Art. 61)."""
         kind = schema.ActKind
@@ -75,6 +95,7 @@ class Act:
         return used or self.record.act is kind.VARIANT_SPELLING
 
 
+_DESIGNATED_HERE_FROM = date(2001, 1, 1)
 _PUBLISHING = (
     schema.ActKind.NEW_TAXON,
     schema.ActKind.NEW_COMBINATION,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 
 from auctorum.corpus.model import Corpus, Sense, Taxon
 from auctorum.names.fold import fold
@@ -63,7 +63,7 @@ def name_alone(said: str) -> Name:
     """The name that the words are; raises UnreadableName, or MoreThanAName where anything else stands with it."""
     usage = parse(said)
     rest = [word for word, _ in usage.qualifiers]
-    rest += [one for one in (usage.sense, *usage.notes, usage.remainder) if one]
+    rest += [one for one in (usage.sense, usage.notes, usage.remainder) if one]
     if rest:
         raise MoreThanAName(said, format_name(usage.name), " ".join(rest))
     return usage.name
@@ -100,7 +100,8 @@ class NameTable:
     """Names by their words, spelling variants included; looked up by exact words, then without capitals and marks.
 
     `names` maps ids to names with authors; `published_in` gives, for an id, the works whose own use of the
-    bare words means that name, `years` the year in which it was published.
+    bare words means that name, `years` the year in which it was published; `written` gives the last year that
+    a work can be of, and `no_names` holds designations: neither they nor later names are meant by bare words.
     """
 
     def __init__(
@@ -108,10 +109,14 @@ class NameTable:
         names: Mapping[str, Name],
         published_in: Mapping[str, frozenset[str]] | None = None,
         years: Mapping[str, int] | None = None,
+        written: Mapping[str, int] | None = None,
+        no_names: Container[str] = (),
     ) -> None:
         self._names = dict(names)
         self._published_in = published_in or {}
         self._years = years or {}
+        self._written = written or {}
+        self._no_names = no_names
         self._by_words: dict[str, list[str]] = {}
         self._by_fold: dict[str, list[str]] = {}
         for id_, name in names.items():
@@ -162,8 +167,16 @@ class NameTable:
             own = [id_ for id_ in ids if work in self._published_in.get(id_, ())]
             ids = own if len(own) == 1 else ids
         if len(ids) > 1:
+            ids = self._meant(ids, work)
+        if len(ids) > 1:
             raise AmbiguousName(said, self._listed(ids))
         return ids[0]
+
+    def _meant(self, ids: list[str], work: str | None) -> list[str]:
+        """Of homonyms those that a work can mean: none published only later, and no designation beside a name."""
+        year = self._written.get(work or "")
+        known = [id_ for id_ in ids if year is None or self._years.get(id_, year) <= year] or ids
+        return [id_ for id_ in known if id_ not in self._no_names] or known
 
     def _listed(self, ids: Iterable[str]) -> tuple[str, ...]:
         """Names with their authors, and with their year where those are the same."""

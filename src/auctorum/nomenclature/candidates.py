@@ -45,15 +45,22 @@ def candidates(search: Search, names: Sequence[str], types: Sequence[str]) -> li
         autonym = code.autonyms.get((above, search.position.rank))
         if autonym is not None and search.in_time(act := code.corpus.acts[autonym.act]):
             extra.append(Line(autonym.name.final_epithet, search.type_of(above), above, act, autonym.name))
-    kept = [name for name in names if not search.is_rejected(name)]
+    kept = [name for name in names if not search.is_rejected(name) and _is_legitimate_then(search, name)]
     return lines_of(code.inquiry, kept, search.position.rank, search.type_of, extra)
+
+
+def _is_legitimate_then(search: Search, name: str) -> bool:
+    """False for a name that only a conservation later than the time asked about made legitimate."""
+    judged = search.code.of_name(name)
+    if judged is None or not judged.conserved or search.is_conserved(name):
+        return True
+    return not any(one.key in ("later-homonym", "superfluous", "given") for one in judged.rulings)
 
 
 def without_those_conserved_against(search: Search, lines: list[Line]) -> list[Line]:
     """The lines without those that a conserved name among them goes before (ICN Art. 14.4): of genera and families
     all on its type, and of any rank those it is listed against with what rests on them."""
-    decisions = search.code.inquiry.decisions
-    conserved = [line for line in lines if line.name in decisions.conserved]
+    conserved = [line for line in lines if search.is_conserved(line.name)]
     kept = []
     for line in lines:
         before = next((one for one in conserved if one is not line and _goes_before(search, one, line)), None)

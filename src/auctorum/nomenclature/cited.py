@@ -100,7 +100,7 @@ def not_valid(notes: tuple[str, ...]) -> bool:
 def cited(corpus: Corpus, name: str, notes: Notes = no_notes) -> Cited:
     """The name with that id, cited in full."""
     entry, published = corpus.names[name], corpus.publishing_act(name)
-    again = [act for act in corpus.acts_of(name) if act.establishes and act is not published]
+    again = [act for act in corpus.acts_of(name) if published is not None and _repeats(act, published)]
     return Cited(
         id=name,
         name=entry.name,
@@ -111,6 +111,12 @@ def cited(corpus: Corpus, name: str, notes: Notes = no_notes) -> Cited:
         isonyms=tuple(Isonym(_authors(act), place_of_publication(act), act.work.id) for act in again),
         is_autonym=entry.is_autonym,
     )
+
+
+def _repeats(act: Act, published: Act) -> bool:
+    """Whether an act publishes a name again that is there already (ICN Art. 6.3 Note 2); a thesis does not."""
+    later = act.id != published.id and not act.work.date.certainly_before(published.work.date)
+    return act.establishes and later and not act.is_plainly_no_name
 
 
 def _authors(act: Act) -> str:
@@ -175,6 +181,10 @@ def date_in_short(date: str) -> str:
     >>> date_in_short("1934-02-06"), date_in_short("1896-03~"), date_in_short("1904-12/1905?"), date_in_short("190X")
     ('6 Feb. 1934', 'ca. Mar. 1896', 'Dec. 1904–1905?', '190X')
     """
+    if date.startswith("../"):
+        return f"not later than {date_in_short(date[3:])}"
+    if date.endswith("/.."):
+        return f"{date_in_short(date[:-3])} or later"
     if "/" in date:
         return "–".join(map(date_in_short, date.split("/")))
     bare = date.rstrip("~?%")
@@ -192,17 +202,21 @@ def types_of(corpus: Corpus, group: str) -> tuple[TypeOfName, ...]:
     """
     acts = [act for name in corpus.groups[group] for act in corpus.acts_of(name)]
     found: dict[tuple[str, str, str], TypeOfName] = {}
+    chosen_for: set[tuple[str, str]] = set()  # name and kind: of later choices the first is followed (Art. 9.19)
     for act in sorted(acts, key=lambda act: (act.work.date, act.id)):
         if act.record.type is not None and _states_type(act):
             one = _type(act, act.record.type)
+            if not act.establishes:
+                if (act.name, one.kind) in chosen_for:
+                    continue
+                chosen_for.add((act.name, one.kind))
             found.setdefault((one.kind, one.words, one.herbarium), one)
     chosen = any(kind == TypeKind.LECTOTYPE for kind, *_ in found)
     return tuple(one for one in found.values() if not (chosen and one.kind == TypeKind.SYNTYPE))
 
 
 def _states_type(act: Act) -> bool:
-    chooses = act.record.act is ActKind.TYPE_DESIGNATION and act.work.record.effectively_published
-    return act.establishes or chooses
+    return act.establishes or act.chooses_type
 
 
 def _type(act: Act, type_: TypeRecord) -> TypeOfName:

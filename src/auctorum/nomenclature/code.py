@@ -21,7 +21,7 @@ from auctorum.nomenclature.judgement import Effect, Judgement, Legitimacy, Rulin
 from auctorum.nomenclature.lines import competing
 from auctorum.nomenclature.rules import legitimacy as legit
 from auctorum.nomenclature.rules.publication import rank_of
-from auctorum.nomenclature.rules.table import VALIDITY
+from auctorum.nomenclature.rules.table import VALIDITY, VALIDITY_UNDER_A_NAME
 from auctorum.records.schema import ActKind
 
 
@@ -62,6 +62,11 @@ def applied(corpus: Corpus) -> Code:
     acts = [act for act in corpus.acts.values() if act.establishes]
     rulings = _judge_validity(inquiry, acts)
     judged = _judge_legitimacy(inquiry, acts, rulings)
+    known = 0
+    while len(inquiry.unmade) > known:  # what proved to be no name may have stood in the way of others
+        known = len(inquiry.unmade)
+        inquiry.start_again()
+        judged = _judge_legitimacy(inquiry, acts, rulings)
     names = {id_: _cited(inquiry, judged, entry) for id_, entry in corpus.names.items()}
     names = {id_: _above_cited(names, entry) for id_, entry in names.items()}
     corpus = replace(corpus, names=names)
@@ -99,10 +104,15 @@ def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ru
 def _ruled(inquiry: Inquiry, act: Act) -> tuple[Ruling, ...]:
     """The rulings of every rule of valid publication; what they come to is entered."""
     rulings = tuple(ruling for rule in VALIDITY if (ruling := rule(inquiry, act)) is not None)
+    inquiry.validity[act.id] = _validity(rulings)
+    return rulings
+
+
+def _validity(rulings: Iterable[Ruling]) -> Validity:
+    """What rulings of valid publication come to."""
     effects = {ruling.effect for ruling in rulings}
     valid = Validity.UNDETERMINED if Effect.OPEN in effects else Validity.VALID
-    inquiry.validity[act.id] = Validity.NOT_VALID if Effect.BARS in effects else valid
-    return rulings
+    return Validity.NOT_VALID if Effect.BARS in effects else valid
 
 
 def _judge_legitimacy(
@@ -165,11 +175,10 @@ def _in_order(acts: Iterable[Act], needed: Callable[[Act], Iterator[Act]], judge
 
 def _judgement(inquiry: Inquiry, act: Act, rulings: tuple[Ruling, ...]) -> Judgement:
     kind, basionym, replaced = _treated_as(inquiry, act)
-    validity = inquiry.validity[act.id]
-    if validity is not Validity.NOT_VALID:
-        repeated = legit.no_epithet_of_an_illegitimate_species(inquiry, act)
-        if repeated is not None:
-            rulings, validity = (repeated, *rulings), Validity.NOT_VALID
+    late = tuple(one for rule in VALIDITY_UNDER_A_NAME if (one := rule(inquiry, act)) is not None)
+    rulings, validity = (*rulings, *late), inquiry.validity[act.id]
+    if late and validity is not Validity.NOT_VALID:
+        validity = _validity(rulings)
     reclassified = legit.reclassified(inquiry, act, kind, replaced)
     made = Judgement(
         act=act.id,

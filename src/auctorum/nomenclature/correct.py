@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from auctorum.corpus.model import Act
-from auctorum.names.fold import same_epithet
+from auctorum.corpus.model import Act, Work
+from auctorum.names.fold import fold
 from auctorum.names.format import format_name, slug
 from auctorum.names.name import Name
 from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
@@ -92,8 +92,7 @@ def _first_free(search: Search, lines: Sequence[Line]) -> CorrectName:
             search.say(f"The epithet {epithet} can't be used there: {block.reason}", block.article, block.by)
             search.barred.append(Barred(epithet, block.key, block.article, block.reason, block.by))
             continue
-        later = [one for one in lines[number + 1 :] if not _is_older(search, line, one)]
-        free = [one for one in later if _block(search, one, _combination(search, one)) is None]
+        free = [one for one in lines[number + 1 :] if _block(search, one, _combination(search, one)) is None]
         return _choose(search, [line, *free])
     return _nothing_left(search)
 
@@ -171,12 +170,16 @@ def _block(search: Search, line: Line, combined: str | None) -> Block | None:
     inquiry = search.code.inquiry
     if combined is not None and search.is_rejected(combined):
         return Block("rejected", "56.1", f"{search.called(combined)} is rejected", combined)
+    barred = inquiry.decisions.barred_homonyms.get(combined) if combined is not None else None
+    if combined is not None and barred is not None and search.in_time(barred):
+        told = f"{search.called(combined)} is an earlier homonym of a conserved name"
+        return Block("rejected", "14.10", told, combined)
     if combined is not None and (before := _conserved_before(search, combined)) is not None:
         return Block("rejected", "14.4", f"{search.called(combined)} is rejected in favour of {search.called(before)}")
     made = inquiry.publishing(combined) if combined is not None else None
 
     def in_the_way(other: Act) -> bool:
-        if not search.in_time(other) or combined in inquiry.decisions.conserved:
+        if not search.in_time(other) or (combined is not None and search.is_conserved(combined)):
             return False
         if made is None or other.work.id == made.work.id:
             return made is None
@@ -194,12 +197,15 @@ def _conserved_before(search: Search, name: str) -> str | None:
     """A name on an included type that is conserved against a combination (ICN Art. 14.4); None if there is none."""
     types = {search.type_of(one) for one in search.asked.names}
     given_way = search.code.inquiry.decisions.gives_way_to.get(name, ())
-    return next((one for one in given_way if one != name and search.type_of(one) in types), None)
+    counts = (one for one in given_way if one != name and search.is_conserved(one))
+    return next((one for one in counts if search.type_of(one) in types), None)
 
 
 def _is_older(search: Search, line: Line, other: Line) -> bool:
     """Whether a line certainly goes before another: by date, or, where that is open, as an autonym (11.6) or by a
     recorded first choice between names of one date (11.5)."""
+    if line.act.record.fossil is not other.act.record.fossil:
+        return other.act.record.fossil  # of living types before fossils (11.7)
     if line.act.work.id != other.act.work.id and not order_is_open(line.act, other.act):
         return line.act.work.date.certainly_before(other.act.work.date)
     if line.act.work.id == other.act.work.id and (line.autonym is None) is not (other.autonym is None):
@@ -207,17 +213,9 @@ def _is_older(search: Search, line: Line, other: Line) -> bool:
     return _choice(search, line, other) is not None
 
 
-def _choice(search: Search, line: Line, other: Line) -> Act | None:
-    """The act that first chose a line before another, between those names or others that carry their epithets."""
-    entries = search.code.corpus.names
-    for (adopted, over), act in search.code.inquiry.decisions.chosen.items():
-        pairs = ((adopted, line), (over, other))
-        if search.in_time(act) and all(
-            entries[name].group == one.type and same_epithet(entries[name].name.final_epithet, one.epithet)
-            for name, one in pairs
-        ):
-            return act
-    return None
+def _choice(search: Search, line: Line, other: Line) -> Work | None:
+    """The work that first chose a line before another, between those names or others that carry their epithets."""
+    return search.choices().get(((line.type, fold(line.epithet)), (other.type, fold(other.epithet))))
 
 
 def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
@@ -225,10 +223,16 @@ def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
     first = [line for line in lines if not any(_is_older(search, other, line) for other in lines if other is not line)]
     if len(first) != 1:
         return _undetermined(search, first or lines)
+    later = [one for one in lines if one is not first[0] and one.autonym is None]
+    if later:
+        told = joined(f"{search.called(one.name)} ({date_in_short(one.act.work.date.text)})" for one in later)
+        search.say(
+            f"Not earlier at this rank, and so without claim: {told}", "11.4" if search.position.genus else "11.3"
+        )
     for other in lines:
-        act = _choice(search, first[0], other) if other is not first[0] else None
-        if act is not None:
-            told = f"{act.work.byline} chose {search.called(first[0].name)} before {search.called(other.name)}"
+        work = _choice(search, first[0], other) if other is not first[0] else None
+        if work is not None:
+            told = f"{work.byline} chose {search.called(first[0].name)} before {search.called(other.name)}"
             search.say(f"{told}, of one date", "11.5", first[0].name)
     return _answer(search, first[0], _combination(search, first[0]))
 

@@ -126,7 +126,7 @@ def _with_correct_name(code: Code, treatment: Treatment, event: Event) -> Event:
 def _needed(found: CorrectName) -> str:
     """What a taxon had to be called, where that is another name than the one used."""
     if found.name is None:
-        return "a new name"
+        return "none, as no name was published yet"
     if found.outcome is Outcome.COMBINATION_NEEDED:
         return f"a new combination, {format_name(found.name)}"
     return format_name(found.name)

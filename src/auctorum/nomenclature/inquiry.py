@@ -7,14 +7,14 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 
 from auctorum.corpus.groups import type_groups
-from auctorum.corpus.model import Act, Corpus
+from auctorum.corpus.model import Act, Corpus, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
 from auctorum.names.fold import epithet_keys, fold
 from auctorum.names.format import format_name, words
 from auctorum.names.name import Name
 from auctorum.nomenclature.editions import Edition
 from auctorum.nomenclature.judgement import Legitimacy, Validity
-from auctorum.records.schema import ActKind, DescriptionKind
+from auctorum.records.schema import ActKind, DescriptionKind, Status
 
 # Marks round the id of a name in a reason that is worded before the name can be cited.
 _BEFORE, _AFTER = "\x02", "\x03"
@@ -44,6 +44,13 @@ class Inquiry:
         self._sorted: dict[tuple[tuple[str, ...], ...], tuple[str, ...]] = {}
         self.cited = False  # whether names have their authors by the rules; until then reasons hold their ids
         self.unmade: set[str] = set()  # names found to be invalid only when their species was judged (Art. 27.2)
+
+    def start_again(self) -> None:
+        """Forget every legitimacy; what was found of validity stays."""
+        self.legitimacy.clear()
+        self.roots.clear()
+        self._first.clear()
+        self._sorted.clear()
 
     def validity_of(self, name: str) -> Validity:
         """The best that any act of a name comes to; undetermined where no act of it is known or yet judged."""
@@ -80,11 +87,12 @@ class Inquiry:
         return self.types[name] in {self.types[one] for one in act.excludes}
 
     def included(self, act: Act) -> frozenset[str]:
-        """Types that the author definitely included (ICN Art. 52.2): its own, and those of the names cited."""
-        taken = {
-            self.types[name] for name in (act.name, act.basionym, act.replaces, act.same_taxon, *act.cites) if name
-        }
-        return frozenset(taken - {self.types[name] for name in act.excludes})
+        """Types that the author definitely included (ICN Art. 52.2): its own, those of the names cited, and of those
+        that the same work sinks into it."""
+        own = (one for one in self.corpus.by_name.get(act.name, ()) if one.work.id == act.work.id)
+        sunk = [name for one in own if one.status is Status.ACCEPTED for name in one.synonyms]
+        named = (act.name, act.basionym, act.replaces, act.same_taxon, *act.cites, *sunk)
+        return frozenset({self.types[name] for name in named if name} - {self.types[name] for name in act.excludes})
 
     def older(self, act: Act) -> str | None:
         """The name that the act claims to rest on by its epithet, if the type of that name is not shut out."""
@@ -93,7 +101,7 @@ class Inquiry:
 
     def takes_up_uncited(self, act: Act) -> bool:
         """Whether an older epithet used without citation makes the act a combination: before 1953 (ICN Art. 41.4)."""
-        return act.same_taxon is not None and act.work.date.earliest < date(1953, 1, 1)
+        return act.same_taxon is not None and act.work.date.first_day < date(1953, 1, 1)
 
     def is_new_taxon(self, act: Act) -> bool:
         """Whether it must meet the conditions for a new taxon: by its kind, or as it rests on no name (35.1, 48.1)."""
@@ -163,13 +171,27 @@ class Decisions:
     def __init__(self, corpus: Corpus) -> None:
         self.conserved: dict[str, Act] = {}
         self.rejected: dict[str, Act] = {}
+        self.barred_homonyms: dict[str, Act] = {}  # earlier homonyms of conserved names: not to be used (14.10)
         self.suppressed: set[str] = set()  # rejected with all names based on them (Art. 56.1)
         self.gives_way_to: dict[str, list[str]] = {}  # name -> names conserved against it
         self.alike: dict[str, set[str]] = {}  # names ruled confusably alike (Art. 53.2)
-        self.chosen: dict[tuple[str, str], Act] = {}  # (adopted, passed over) -> the act of choice (Art. 11.5)
+        self.chosen: dict[tuple[str, str], Work] = {}  # (adopted, passed over) -> the work that chose (Art. 11.5)
         for act in corpus.acts.values():
             if act.work.record.effectively_published:
                 self._take(corpus, act)
+        for one in corpus.treatments.values():  # by date
+            if one.synonyms and one.status is Status.ACCEPTED and one.work.record.effectively_published:
+                self._take_choice(corpus, one)
+
+    def _take_choice(self, corpus: Corpus, one: Treatment) -> None:
+        """Who adopts one of two names of one date and sinks the other chooses between them (Art. 11.5)."""
+        mine = corpus.publishing_act(one.name)
+        for name in one.synonyms:
+            theirs = corpus.publishing_act(name)
+            if mine is None or theirs is None or mine.work.id != theirs.work.id or mine.rank != theirs.rank:
+                continue
+            if one.work.id != mine.work.id and (name, one.name) not in self.chosen:
+                self.chosen.setdefault((one.name, name), one.work)
 
     def _take(self, corpus: Corpus, act: Act) -> None:
         kind = act.record.act
@@ -178,7 +200,7 @@ class Decisions:
             for name in act.against:
                 self.gives_way_to.setdefault(name, []).append(act.name)
                 if words(corpus.names[name].name) == words(corpus.names[act.name].name):
-                    self.rejected.setdefault(name, act)  # an earlier homonym of a conserved name is not used at all
+                    self.barred_homonyms.setdefault(name, act)
         elif kind is ActKind.REJECTION:
             self.rejected.setdefault(act.name, act)
             self.suppressed.add(act.name)
@@ -189,7 +211,7 @@ class Decisions:
         elif kind is ActKind.FIRST_CHOICE:
             for name in act.against:
                 if name != act.name and (name, act.name) not in self.chosen:
-                    self.chosen.setdefault((act.name, name), act)
+                    self.chosen.setdefault((act.name, name), act.work)
 
 
 def original_types(corpus: Corpus) -> Mapping[str, str]:
@@ -254,12 +276,7 @@ def order_is_open(one: Act, other: Act) -> bool:
 
 def since(act: Act, day: date) -> bool:
     """Whether the act came out on that day or later; a span of dates counts by its last day."""
-    return act.work.date.latest >= day
-
-
-def until(act: Act, day: date) -> bool:
-    """Whether the act came out on that day or before; a span of dates counts by its first day."""
-    return act.work.date.earliest <= day
+    return act.work.date.last_day >= day
 
 
 def joined(names: Iterable[str]) -> str:

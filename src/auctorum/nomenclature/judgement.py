@@ -109,9 +109,9 @@ def across(ruling: Ruling | None, act: Act, day: date) -> Ruling | None:
 
     None if the act certainly came out before; open if its span of dates holds the day.
     """
-    if ruling is None or act.work.date.latest < day:
+    if ruling is None or act.work.date.last_day < day:
         return None
-    if act.work.date.earliest >= day or ruling.effect is not Effect.BARS:
+    if act.work.date.first_day >= day or ruling.effect is not Effect.BARS:
         return ruling
     reason = f"{ruling.reason}; whether that was asked for depends on the date"
     return left_open(ruling.key, f"perhaps {ruling.label}", ruling.article, reason, "the date of publication")

@@ -61,11 +61,6 @@ class Position:
             return Name(self.genus, epithet)
         return Name(self.genus, divisions=(Ranked(self.rank, epithet),))
 
-    def holds(self, name: Name) -> bool:
-        """Whether a name stands there."""
-        here = (self.genus, self.species if self.species else name.species if self.rank == "species" else "")
-        return not self.genus or (name.genus, name.species) == here
-
 
 def position_of(name: Name, rank: str) -> Position:
     """Where a name of a rank stands.
@@ -121,7 +116,8 @@ def lines_of(
 
 def _by_date(line: Line) -> tuple[object, ...]:
     date = line.act.work.date
-    return (date.earliest, date.latest, line.autonym is None, line.act.work.id, line.name)
+    fossil = line.act.record.fossil  # names on living types go before those on fossils (Art. 11.7)
+    return (fossil, date.earliest, date.latest, line.autonym is None, line.act.work.id, line.name)
 
 
 def blocked(

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
-from auctorum.corpus.model import Act
+from auctorum.corpus.model import Act, Work
+from auctorum.names.fold import fold
 from auctorum.names.name import Name
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.lines import Position
@@ -83,6 +84,9 @@ class CorrectName:
         return self.steps[-1].text
 
 
+Choice = tuple[tuple[str, str], tuple[str, str]]  # type and folded epithet: adopted, passed over
+
+
 @dataclass
 class Search:
     """One run: the question, what was found so far, and the chain of reasons."""
@@ -92,6 +96,7 @@ class Search:
     position: Position
     steps: list[Step] = field(default_factory=list)
     barred: list[Barred] = field(default_factory=list)
+    _choices: dict[Choice, Work] | None = None
 
     def say(self, text: str, article: str = "", name: str | None = None) -> None:
         """Add a reason to the chain."""
@@ -118,10 +123,33 @@ class Search:
         until = self.asked.until
         return until is None or act is None or act.work.date.earliest <= until
 
+    def choices(self) -> Mapping[Choice, Work]:
+        """First choices made in time, by type and epithet of the line adopted and of that passed over."""
+        if self._choices is None:
+            entries = self.code.corpus.names
+            self._choices = {}
+            for (adopted, over), work in self.code.inquiry.decisions.chosen.items():
+                until = self.asked.until
+                if until is None or work.date.earliest <= until:
+                    first, second = entries[adopted], entries[over]
+                    key = (
+                        (first.group, fold(first.name.final_epithet)),
+                        (second.group, fold(second.name.final_epithet)),
+                    )
+                    self._choices.setdefault(key, work)
+        return self._choices
+
     def is_rejected(self, name: str) -> bool:
         """Whether a name is rejected, or rests on one that is suppressed with all names based on it (Art. 56.1)."""
         decisions, judged = self.code.inquiry.decisions, self.code.of_name(name)
-        return name in decisions.rejected or (judged is not None and judged.basionym in decisions.suppressed)
+        basionym = judged.basionym if judged is not None and judged.basionym in decisions.suppressed else None
+        by = decisions.rejected.get(name) or (decisions.rejected.get(basionym) if basionym is not None else None)
+        return by is not None and self.in_time(by)
+
+    def is_conserved(self, name: str) -> bool:
+        """Whether a name is conserved by a decision that counts at the time asked about."""
+        by = self.code.inquiry.decisions.conserved.get(name)
+        return by is not None and self.in_time(by)
 
     def names_on(self, types: Sequence[str]) -> list[str]:
         """Names on the types that count, in order of date within each type."""

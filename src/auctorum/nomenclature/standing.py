@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from auctorum.corpus.model import Act
 from auctorum.names.format import format_name
 from auctorum.nomenclature.code import Code
+from auctorum.nomenclature.homonyms import homonym_note
 from auctorum.nomenclature.judgement import Effect, Legitimacy, Ruling, Validity
+from auctorum.records.schema import ActKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +48,7 @@ def standing_of_act(code: Code, act: Act) -> tuple[Standing, ...]:
     """Remarks on one act: what bars it, then what else is worth saying; open questions are `questions`."""
     judged = code.acts.get(act.id)
     if judged is None:
-        return tuple(one for one in (_spelled(code, act),) if one is not None)
+        return tuple(one for one in (_spelled(code, act), _chosen(code, act)) if one is not None)
     isonym = () if judged.isonym_of is None else (_isonym(code, judged.isonym_of),)
     told = (one for one in judged.rulings if one.effect is not Effect.OPEN)
     return (*isonym, *(_remark(code, one, judged.validity) for one in told))
@@ -87,11 +89,14 @@ def abbreviations(code: Code, name: str) -> tuple[str, ...]:
     found = ["nom. illeg."] if judged.legitimacy is Legitimacy.ILLEGITIMATE else []
     if judged.superfluous and found:
         found.append("nom. superfl.")
+    if "later-homonym" in keys:
+        found.append(homonym_note(code, name).partition(", ")[2])
     if judged.conserved:
         found.append("nom. cons.")
-    if name in code.inquiry.decisions.rejected:
+    decisions = code.inquiry.decisions
+    if name in decisions.rejected or name in decisions.gives_way_to:
         found.append("nom. rej.")
-    return tuple(found)
+    return tuple(one for one in found if one)
 
 
 def _remark(code: Code, ruling: Ruling, validity: Validity) -> Standing:
@@ -103,6 +108,22 @@ def _remark(code: Code, ruling: Ruling, validity: Validity) -> Standing:
 def _isonym(code: Code, first: str) -> Standing:
     byline = code.corpus.acts[first].work.byline
     return Standing("isonym", f"{code.edition.cite('6.3')} Note 2", f"{byline} had published it on the same type")
+
+
+def _chosen(code: Code, act: Act) -> Standing | None:
+    """Art. 7.10, 7.11, 9.19: a choice of type that is none, or comes after another."""
+    if act.record.act is not ActKind.TYPE_DESIGNATION:
+        return None
+    if not act.work.record.effectively_published:
+        return Standing("no designation", code.edition.cite("7.10"), "the work is not effectively published")
+    if not act.chooses_type:
+        return Standing("no designation", code.edition.cite("7.11"), "from 2001 on it must say: designated here")
+    kind = act.record.type.kind if act.record.type is not None else None
+    for other in code.corpus.acts_of(act.name):
+        same = other.record.type is not None and other.record.type.kind is kind
+        if other.chooses_type and same and other.work.date.certainly_before(act.work.date):
+            return Standing("later choice", code.edition.cite("9.19"), f"{other.work.byline} chose a {kind} before")
+    return None
 
 
 def _spelled(code: Code, act: Act) -> Standing | None:

@@ -17,7 +17,7 @@ from auctorum.names.format import format_authors, format_name
 from auctorum.names.name import Name
 from auctorum.names.ranks import rank_named
 from auctorum.nomenclature.cited import Cited, Notes, Source, TypeOfName, cited, no_notes, not_valid, types_of
-from auctorum.nomenclature.history import Placement, latest_placement
+from auctorum.nomenclature.history import Placement
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Status
 
@@ -78,14 +78,15 @@ class Synonymy:
 
 
 def accepted_name(corpus: Corpus, name: str, works: Collection[str] | None = None) -> Placement | None:
-    """What the latest of `works` that places the name with that id takes for the accepted name.
+    """What the latest of `works` that places the type of a name takes for its accepted name, the highest rank there.
 
-    Where none places the name itself, its type decides: by the latest work that places another name on it, and
-    the highest rank there. None over all works: no work places the type. Raises NotPlaced if none of `works` does.
+    Of a type that is kept both as a species and as its autonym, the one asked about. None over all works: no work
+    places the type. Raises NotPlaced if none of `works` does.
     """
-    group = corpus.names[name].group
-    found = latest_placement(corpus, name) if works is None else _latest(corpus, {name}, works)
-    found = found or _latest(corpus, set(corpus.groups[group]), works)
+    group, entries = corpus.names[name].group, corpus.names
+    autonyms = {one for one in corpus.groups[group] if entries[one].is_autonym}
+    meant = autonyms if name in autonyms else set(corpus.groups[group]) - autonyms
+    found = _latest(corpus, meant, works) or _latest(corpus, set(corpus.groups[group]), works)
     if found is None and works is not None:
         placed_in = dict.fromkeys(place.work for place in _placements(corpus, set(corpus.groups[group]), None))
         raise NotPlaced(format_name(corpus.names[name].name), tuple(sorted(works)), tuple(placed_in))

@@ -39,11 +39,24 @@ class NoPlace(AuctorumError, ValueError):
         self.rank, self.needed = rank, needed
 
     def __str__(self) -> str:
-        return f"a {self.rank} has to stand in a {self.needed}, and it is not known in which"
+        return f"a taxon at the rank of {self.rank} has to stand in a {self.needed}, and it is not said in which"
 
     @property
     def remedy(self) -> str:  # type: ignore[override]
         return f"name the {self.needed} with --under"
+
+
+class OtherTypes(AuctorumError, ValueError):
+    """A rank whose names have types of another kind: those of genera and above are names, not specimens."""
+
+    remedy = "ask about a name of that group of ranks: species and below, or genus and above"
+
+    def __init__(self, rank: str, name: str) -> None:
+        super().__init__(rank, name)
+        self.rank, self.name = rank, name
+
+    def __str__(self) -> str:
+        return f"a name at the rank of {self.rank} has a type of another kind than {self.name} (Art. 7.1, 10.1)"
 
 
 class NothingIncluded(AuctorumError, ValueError):
@@ -111,11 +124,15 @@ def _correct(
     if not kept:
         raise NothingIncluded
     rank = change.rank or rank
+    if (rank_named(rank) >= SPECIES) is not (rank_named(code.corpus.names[name].rank) >= SPECIES):
+        raise OtherTypes(rank, code.inquiry.called(name))
     asked = Taxon(frozenset(kept), rank)
-    return correct_name(code, _placed(code, replace(asked, until=until), name, above, work))
+    return correct_name(
+        code, _placed(code, replace(asked, until=until), name, above, work, forced=change.under is not None)
+    )
 
 
-def _placed(code: Code, asked: Taxon, name: str, above: str | None, work: str | None) -> Taxon:
+def _placed(code: Code, asked: Taxon, name: str, above: str | None, work: str | None, *, forced: bool) -> Taxon:
     """The question with its genus, and below the species with the correct name of the species."""
     level, entry = rank_named(asked.rank), code.corpus.names[name]
     if level <= GENUS:
@@ -125,7 +142,7 @@ def _placed(code: Code, asked: Taxon, name: str, above: str | None, work: str | 
         genus = over.name.genus if over is not None else entry.name.genus
         return replace(asked, genus=genus, genus_type=_genus_type(code, genus))
     species = _species_above(code, above, work)
-    if species is None and entry.name.lower:
+    if species is None and entry.name.lower and not forced:
         species = entry.autonym_of or _published_above(code, name)
     if species is None:
         raise NoPlace(asked.rank, "species")
@@ -185,11 +202,6 @@ def correct_then(code: Code, treatment: Treatment) -> CorrectName | None:
         return correct_in(code, treatment, then=True)
     except AuctorumError:
         return None
-
-
-def judged_use(code: Code, treatment: Treatment) -> bool | None:
-    """Whether the name that a work uses was the correct one for its own view at its time; None where that is open."""
-    return is_used(code, treatment, correct_then(code, treatment))
 
 
 def is_used(code: Code, treatment: Treatment, found: CorrectName | None) -> bool | None:

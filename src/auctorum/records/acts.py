@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 from pydantic.dataclasses import dataclass
@@ -94,9 +94,6 @@ class TypeRecord:
     herbaria: Annotated[
         int | None, Field(description="How many herbaria are given for the type, if not one (Art. 40.7).", ge=0)
     ] = None
-    duplicates: Annotated[
-        int | None, Field(description="How many specimens of the gathering lie in that herbarium.", ge=0)
-    ] = None
     word: Annotated[str, Field(description="The word used for the type: holotypus, type, here designated (40.6).")] = ""
     place: RecordPlace = place_field()
 
@@ -119,9 +116,6 @@ class DescriptionRecord:
     reference_full: Annotated[
         bool | None, Field(description="Kind reference: whether it is full and direct (ICN Art. 33.1, 38.13).")
     ] = None
-    joint: Annotated[
-        bool | None, Field(description="One description for genus and species together (ICN Art. 38.5).")
-    ] = None
     place: RecordPlace = place_field()
 
 
@@ -136,9 +130,11 @@ class EpithetRecord:
     noun: Annotated[str, Field(description="The noun in the nominative, where the printed form differs.")] = ""
     declension: Annotated[str, Field(description="Adjective: its three forms, niger/nigra/nigrum.")] = ""
     person: Annotated[str, Field(description="Name of the person it is formed from (ICN Art. 60.8).")] = ""
-    sex: Annotated[str, Field(description="Sex of the person: male or female.")] = ""
-    number: Annotated[str, Field(description="singular or plural, for several persons.")] = ""
-    form: Annotated[str, Field(description="genitive or adjective.")] = ""
+    sex: Annotated[Literal["", "male", "female"], Field(description="Sex of the person: male or female.")] = ""
+    number: Annotated[
+        Literal["", "singular", "plural"], Field(description="singular or plural, for several persons.")
+    ] = ""
+    form: Annotated[Literal["", "genitive", "adjective"], Field(description="genitive or adjective.")] = ""
     place_name: Annotated[str, Field(description="Name of the place it is formed from.")] = ""
     intended: Annotated[
         str, Field(description="The spelling meant, where an error of printing or writing is established (60.1).")
@@ -170,7 +166,8 @@ class Act:
     printed: Annotated[str, Field(description="The whole name with authors as this work prints it.")] = ""
     basionym: Annotated[str, Field(description="New combination, change of rank: the name it rests on.")] = ""
     basionym_reference: Annotated[
-        str, Field(description="`full`, `partial` or `none`: how the basionym is referred to (ICN Art. 41).")
+        Literal["", "full", "partial", "none"],
+        Field(description="How the basionym is referred to (Art. 41)."),
     ] = ""
     replaces: Annotated[str, Field(description="Replacement name: the name replaced.")] = ""
     of: Annotated[str, Field(description="Type designation, variant spelling, usage: the name it is about.")] = ""
@@ -194,6 +191,9 @@ class Act:
     ] = None
     description: Annotated[DescriptionRecord | None, Field(description="Description or diagnosis given.")] = None
     ascribed_to: Annotated[str, Field(description="To whom the work ascribes the name, if not its authors (46).")] = ""
+    contributed: Annotated[
+        bool, Field(description="Combination: the work says that those it is ascribed to contributed (46.2).")
+    ] = False
     described_by: Annotated[str, Field(description="Who wrote the description, if not the work's authors (46.2).")] = ""
     accepted: Annotated[bool, Field(description="false where the author does not accept the name (Art. 36.1).")] = True
     offered_as: Annotated[

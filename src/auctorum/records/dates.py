@@ -50,23 +50,33 @@ class Dated:
         """Year of the earliest day: by it works are set in order."""
         return self.earliest.year
 
+    @property
+    def first_day(self) -> date:
+        """The earliest day that it can be: without limit where the start is open; a year before an approximate date.
+
+        How near an approximate or uncertain date is, EDTF does not say; a year to either side is a judgement of ours.
+        """
+        if self.open_start:
+            return date.min
+        near = self.earliest.year <= 1 or not self.approximate
+        return self.earliest if near else self.earliest - timedelta(days=366)
+
+    @property
+    def last_day(self) -> date:
+        """The latest day that it can be: without limit where the end is open; a year after an approximate date."""
+        if self.open_end:
+            return date.max
+        near = self.latest.year >= MAXYEAR or not self.approximate
+        return self.latest if near else self.latest + timedelta(days=366)
+
     def certainly_before(self, other: Dated) -> bool:
         """Whether every day this may be comes before every day the other may be.
-
-        An approximate or uncertain date is given a year to either side: a judgement of ours, EDTF sets no limit.
 
         >>> Dated.parse("1904-06").certainly_before(Dated.parse("1904")), Dated.parse("1903~").certainly_before(
         ...     Dated.parse("1904"))
         (False, False)
         """
-        if self.open_end or other.open_start:
-            return False
-        return self.latest + _slack(self) < other.earliest - _slack(other)
-
-
-def _slack(dated: Dated) -> timedelta:
-    near_the_edge = dated.earliest.year <= 1 or dated.latest.year >= MAXYEAR
-    return timedelta(days=366 if dated.approximate and not near_the_edge else 0)
+        return self.last_day < other.first_day
 
 
 def _span(part: str, whole: str) -> tuple[date, date, bool]:

@@ -9,7 +9,7 @@ from auctorum.nomenclature.editions import Edition
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Judgement, Ruling
 from auctorum.nomenclature.rules import legitimacy as legit
-from auctorum.nomenclature.rules.table import VALIDITY, Rule
+from auctorum.nomenclature.rules.table import VALIDITY, VALIDITY_UNDER_A_NAME, Rule
 from auctorum.site.answers import Answers
 from auctorum.site.code_parts import RuleRow
 from auctorum.site.pages import RulesPage
@@ -24,7 +24,6 @@ def _of_act(rule: Rule) -> Asked:
 # Each rule of legitimacy, and how it is asked once an act is judged.
 LEGITIMACY: tuple[tuple[Callable[..., object], Asked], ...] = (
     (legit.standing_given, _of_act(legit.standing_given)),
-    (legit.no_epithet_of_an_illegitimate_species, _of_act(legit.no_epithet_of_an_illegitimate_species)),
     (legit.no_earlier_homonym, _of_act(legit.no_earlier_homonym)),
     (legit.not_ruled_confusable, _of_act(legit.not_ruled_confusable)),
     (legit.not_superfluous, _of_act(legit.not_superfluous)),
@@ -52,7 +51,7 @@ def rules_page(answers: Answers) -> RulesPage:
     edition = answers.code.edition
     # Only where something was ruled can a rule have spoken.
     judged = [one for one in answers.code.acts.values() if one.rulings]
-    validity = [(rule, _of_act(rule)) for rule in VALIDITY]
+    validity = [(rule, _of_act(rule)) for rule in (*VALIDITY, *VALIDITY_UNDER_A_NAME)]
     groups = (
         (heading, lead, tuple(_row(answers, rule, asked, judged) for rule, asked in rules))
         for (heading, lead), rules in zip(LEADS, (validity, LEGITIMACY), strict=True)

@@ -14,6 +14,7 @@ from auctorum.records.schema import DescriptionKind, Organism
 DESCRIPTION_FROM = date(1908, 1, 1)
 LATIN_FROM = date(1935, 1, 1)
 LATIN_FOR_ALGAE_FROM = date(1958, 1, 1)
+ENGLISH_TOO_FROM = date(2012, 1, 1)
 FOSSILS_FROM = date(1996, 1, 1)
 FULL_REFERENCE_FROM = date(1973, 1, 1)
 
@@ -58,7 +59,7 @@ def reference_is_full(inquiry: Inquiry, act: Act) -> Ruling | None:
     given = act.record.description
     if not inquiry.is_new_taxon(act) or given is None or given.kind is not DescriptionKind.REFERENCE:
         return None
-    if act.work.date.latest < FULL_REFERENCE_FROM or given.reference_full:
+    if act.work.date.last_day < FULL_REFERENCE_FROM or given.reference_full:
         return None
     key, label = "description-reference-incomplete", "reference to the description incomplete"
     if given.reference_full is False:
@@ -75,12 +76,11 @@ def in_latin(inquiry: Inquiry, act: Act) -> Ruling | None:
     given = act.record.description
     if given is None or given.kind is DescriptionKind.NONE or act.record.parentage or not inquiry.is_new_taxon(act):
         return None  # what is not described is named as such
-    first, last = (_told_of(inquiry, act, day) for day in (act.work.date.earliest, act.work.date.latest))
-    if first == last:
-        return first
-    found = first or last
-    assert found is not None
-    if found.effect is Effect.OPEN:
+    first, last = act.work.date.first_day, act.work.date.last_day
+    limits = (LATIN_FROM, LATIN_FOR_ALGAE_FROM, FOSSILS_FROM, ENGLISH_TOO_FROM)
+    told = [_told_of(inquiry, act, day) for day in (first, *(day for day in limits if first < day <= last))]
+    found = next((one for one in told if one is not None), None)
+    if found is None or found.effect is Effect.OPEN or all(one is not None for one in told):
         return found
     reason = f"{found.reason}; whether that was asked for depends on the date"
     return left_open(found.key, f"perhaps {found.label}", found.article, reason, "the date of publication")
@@ -93,20 +93,23 @@ def _told_of(inquiry: Inquiry, act: Act, day: date) -> Ruling | None:
         return None
     languages, article = wanted
     key, told = ("no-latin", "Latin") if languages == ("latin",) else ("no-latin-or-english", "Latin or English")
-    if not given.language:
+    if not given.language or not _words(given.language) or set(_words(given.language)) & _UNKNOWN:
         reason = f"{told} was needed; the language of the description is not recorded"
         return left_open(key, f"perhaps without {told}", article, reason, "the language of the description")
-    if any(word in languages for word in _words(given.language)):
+    codes = {"la": "latin", "en": "english"}
+    if any(codes.get(word, word) in languages for word in _words(given.language)):
         return None
     return barred(key, f"description without {told}", article, f"{told} was needed; it is in {given.language.lower()}")
 
 
 def _words(languages: str) -> list[str]:
-    found = re.findall(r"[a-z]+", languages.lower())
-    return [_CODES.get(word, word) for word in found]
+    """The languages named: by code, in English, or in a language that has the same word."""
+    found = re.findall(r"[a-zäöü]+", languages.lower())
+    return [next((name for start, name in _STARTS.items() if word.startswith(start)), word) for word in found]
 
 
-_CODES = {"la": "latin", "lat": "latin", "en": "english", "eng": "english"}
+_UNKNOWN = {"unknown", "unstated", "unclear", "uncertain"}
+_STARTS = {"lat": "latin", "eng": "english", "angl": "english"}
 
 
 def _languages_wanted(inquiry: Inquiry, act: Act, day: date) -> tuple[tuple[str, ...], str] | None:

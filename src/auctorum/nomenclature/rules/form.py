@@ -10,7 +10,7 @@ from auctorum.names.fold import fold
 from auctorum.names.hybrids import is_formula_epithet, nothogenus_parts_fit
 from auctorum.names.ranks import GENUS
 from auctorum.nomenclature.inquiry import Inquiry
-from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, left_open
+from auctorum.nomenclature.judgement import Legitimacy, Ruling, Validity, across, barred, left_open
 from auctorum.records.schema import ActKind
 
 TERMS_FORBIDDEN_FROM = date(1912, 1, 1)
@@ -33,7 +33,7 @@ def no_technical_term(_inquiry: Inquiry, act: Act) -> Ruling | None:
     told = barred("technical-term", "technical term", "20.2", reason)
     if act.record.with_species:
         return across(told, act, TERMS_FORBIDDEN_FROM)
-    if act.record.with_species is None and act.work.date.earliest < TERMS_FORBIDDEN_FROM:
+    if act.record.with_species is None and act.work.date.first_day < TERMS_FORBIDDEN_FROM:
         look_up = "whether a binary species name was published with it"
         return left_open("technical-term", "perhaps a technical term", "20.2", reason, look_up)
     return told
@@ -95,6 +95,8 @@ def not_the_type_without_autonym(inquiry: Inquiry, act: Act) -> Ruling | None:
         return None
     if inquiry.types[above] not in inquiry.included(act):
         return None
+    if inquiry.legitimacy_of(above) is Legitimacy.ILLEGITIMATE:
+        return None  # under an illegitimate name there is no autonym
     what, article = ("species", "26.2") if name.lower else ("genus", "22.2")
     key, label = f"includes-type-of-{what}-but-not-autonym", f"holds the type of the {what}, but is no autonym"
     there = True if act.record.typical else _type_existed(inquiry, above, act)

@@ -43,6 +43,9 @@ def no_earlier_homonym(inquiry: Inquiry, act: Act) -> Ruling | None:
     for other in inquiry.of_like_epithet(inquiry.corpus.names[act.name].name):
         if other == act.name or inquiry.types[other] == inquiry.types[act.name]:
             continue
+        first = inquiry.publishing(other)
+        if first is not None and published_before(act, first):
+            break  # they stand by date
         found = _homonymy(inquiry, act, other, "53.1" if not _below(act.printed) else "53.3", "homonym")
         if found is not None:
             return found

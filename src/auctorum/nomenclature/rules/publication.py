@@ -7,7 +7,7 @@ from datetime import date
 from auctorum.corpus.model import Act
 from auctorum.names.ranks import SPECIES, UNRANKED, rank_by_ending, rank_named
 from auctorum.nomenclature.inquiry import Inquiry, described, since
-from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, left_open, remarked
+from auctorum.nomenclature.judgement import Ruling, Validity, across, barred, remarked
 from auctorum.records.schema import OfferedAs
 
 START = date(1753, 5, 1)  # vascular plants, Linnaeus, Species Plantarum (Art. 13.1(a), from memory)
@@ -25,7 +25,7 @@ def effectively_published(_inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def after_the_start(_inquiry: Inquiry, act: Act) -> Ruling | None:
     """Art. 13.1: names of vascular plants begin with the Species Plantarum, taken as of 1 May 1753."""
-    if act.work.date.latest >= START:
+    if act.work.date.last_day >= START:
         return None
     return barred("before-starting-point", "before the starting point", "13.1", "names begin with 1 May 1753")
 
@@ -102,10 +102,8 @@ def rank_indicated(inquiry: Inquiry, act: Act) -> Ruling | None:
         )
     if rank != UNRANKED.name:
         return None
-    if since(act, RANK_NEEDED_FROM) and act.work.date.earliest >= RANK_NEEDED_FROM:
-        return barred("rank-not-indicated", "without rank", "37.1", "no rank was indicated, on or after 1 January 1953")
+    told = barred("rank-not-indicated", "without rank", "37.1", "no rank was indicated, on or after 1 January 1953")
     if since(act, RANK_NEEDED_FROM):
-        reason = "no rank was indicated, and the date may be 1953 or later"
-        return left_open("rank-not-indicated", "without rank", "37.1", reason, "the date of publication")
+        return across(told, act, RANK_NEEDED_FROM)
     reason = "no rank was indicated; it has no priority but in homonymy, and may be a basionym"
     return remarked("unranked", "without rank", "37.3", reason)

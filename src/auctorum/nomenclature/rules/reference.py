@@ -68,12 +68,12 @@ def reference_is_full_and_direct(inquiry: Inquiry, act: Act) -> Ruling | None:
         return None
     given, day = act.record.basionym_reference, act.work.date
     what = "replaced name" if act.record.act is ActKind.REPLACEMENT_NAME else "basionym"
-    if day.latest < FULL_REFERENCE_FROM:
+    if day.last_day < FULL_REFERENCE_FROM:
         if given != "none" or _epithet_taken_up(inquiry, act):
             return None
         return barred("basionym-not-cited", f"no {what} cited", "41.1", f"the {what} is not referred to")
     key, label = "basionym-reference-incomplete", f"reference to the {what} incomplete"
-    if day.earliest < FULL_REFERENCE_FROM:
+    if day.first_day < FULL_REFERENCE_FROM:
         if given == "full":
             return None
         return left_open(key, f"perhaps {label}", "41.5", "the date may be 1953 or later", "the date of publication")

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from auctorum.corpus.model import Act
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Ruling
-from auctorum.nomenclature.rules import description, form, publication, reference, typification
+from auctorum.nomenclature.rules import description, form, legitimacy, publication, reference, typification
 
 Rule = Callable[[Inquiry, Act], Ruling | None]
 
@@ -23,7 +23,6 @@ VALIDITY: tuple[Rule, ...] = (
     form.no_eu_before_the_genus,
     form.no_tautonym,
     form.no_epithet_for_the_typical_part,
-    form.not_the_type_without_autonym,
     form.no_repeated_epithet,
     form.no_formula_for_an_epithet,
     form.condensed_from_its_parents,
@@ -43,4 +42,10 @@ VALIDITY: tuple[Rule, ...] = (
     typification.type_named_as_such,
     typification.in_one_herbarium,
     publication.rank_indicated,
+)
+
+# Rules of valid publication that ask for the legitimacy of the species or genus, and so come after it is judged.
+VALIDITY_UNDER_A_NAME: tuple[Rule, ...] = (
+    form.not_the_type_without_autonym,
+    legitimacy.no_epithet_of_an_illegitimate_species,
 )

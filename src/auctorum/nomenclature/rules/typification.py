@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 
 from auctorum.corpus.model import Act
@@ -10,6 +11,8 @@ from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Ruling, across, barred, left_open
 from auctorum.records.schema import TypeKind
 
+# typus, holotypus, type, Typ, tipo, but not typical.
+_WORD = re.compile(r"typ(?:us|um|e|en|o|i)?\b|tipo\b")
 TYPE_FROM = date(1958, 1, 1)
 WORD_AND_HERBARIUM_FROM = date(1990, 1, 1)
 SPECIMEN_FROM = date(2007, 1, 1)
@@ -58,7 +61,7 @@ def type_named_as_such(inquiry: Inquiry, act: Act) -> Ruling | None:
     if given is None or not _asked(inquiry, act, WORD_AND_HERBARIUM_FROM):
         return None
     said = f"{given.word} {given.verbatim}".casefold()
-    if "typ" in said or "tipo" in said:
+    if _WORD.search(said):
         return None
     key, label = "type-word-missing", "word for the type missing"
     if given.word or given.verbatim:
@@ -86,7 +89,7 @@ def in_one_herbarium(inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def _asked(inquiry: Inquiry, act: Act, day: date) -> bool:
     """Whether a rule about types from that day on may be asked of the act."""
-    if act.work.date.latest < day or rank_named(act.rank) < GENUS or act.record.parentage:
+    if act.work.date.last_day < day or rank_named(act.rank) < GENUS or act.record.parentage:
         return False
     return inquiry.is_new_taxon(act)
 
