@@ -9,6 +9,7 @@ from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
 from auctorum.names.ranks import rank_named
 from auctorum.problems import Problem, Severity
+from auctorum.records.schema import ActKind
 
 
 def check(corpus: Corpus) -> list[Problem]:
@@ -106,6 +107,23 @@ def check_place_of_acts(corpus: Corpus) -> list[Problem]:
     return problems
 
 
+def check_decisions(corpus: Corpus) -> list[Problem]:
+    """Decisions about names that decide nothing: between a name and itself, or between fewer than two; a type
+    designation without a type."""
+    needs_others = (ActKind.FIRST_CHOICE, ActKind.CONFUSABLE)
+    problems = []
+    for act in corpus.acts.values():
+        kind = act.record.act
+        if act.name in act.against:
+            what = f"a {kind} of a name against itself"
+            problems.append(Problem(act.record.place, what, "name the other name", within=("against",)))
+        elif kind in needs_others and not act.record.against:
+            problems.append(Problem(act.record.place, f"`{kind}` without `against:`", "name the other names"))
+        elif kind is ActKind.TYPE_DESIGNATION and act.record.type is None:
+            problems.append(Problem(act.record.place, "a type designation without `type:`", "say which type it chose"))
+    return problems
+
+
 def check_combination_without_basionym(corpus: Corpus) -> list[Problem]:
     """A new combination, change of rank or replacement name whose record names nothing that it rests on."""
     needs = {"new combination": "basionym", "change of rank": "basionym", "replacement name": "replaces"}
@@ -154,6 +172,7 @@ CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
     check_parent_cycles,
     check_basionym_dates,
     check_place_of_acts,
+    check_decisions,
     check_combination_without_basionym,
     check_epithet_of_combination,
     check_kept_twice,

@@ -39,8 +39,7 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
     ranks = {one.id: one.rank for one in published}
     treatments, statements = linked_treatments(sources, StatementReader(vocabulary), references, ranks)
     works = _covering(sources, references)
-    settings = records.settings
-    focal = references.all_resolved(settings.focal_taxa, None, settings.place, "focal-taxa")
+    focal = references.all_resolved(records.settings.focal_taxa, None, records.settings.place, "focal-taxa")
     criteria = checked_criteria(records.criteria, vocabulary, references)
     sites = linked_sites(records.sites, problems)
     specimens = linked_specimens(records.specimens, vocabulary, sites, references)
@@ -49,7 +48,7 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
     acts = [replace(act, work=works[act.work.id]) for act in acts]
     treatments = _with_circumscription(treatments, works, names)
     corpus = Corpus(
-        settings=settings,
+        settings=records.settings,
         vocabulary=vocabulary,
         works=works,
         names=names,

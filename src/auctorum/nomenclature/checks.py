@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Iterable
 from itertools import combinations
 
-from auctorum.corpus.model import Treatment
+from auctorum.corpus.model import NameEntry, Treatment
 from auctorum.corpus.resolve import same_authors
 from auctorum.names.confusable import likeness
 from auctorum.names.fold import fold
@@ -19,6 +19,7 @@ from auctorum.names.parse import parse
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.editions import UnknownEdition, edition_named
 from auctorum.nomenclature.judgement import Validity
+from auctorum.nomenclature.variants import variant_of
 from auctorum.problems import AuctorumError, Place, Problem, Severity
 from auctorum.records.schema import Status
 
@@ -171,6 +172,31 @@ def _neighbourhood(name: Name) -> tuple[str, ...]:
     return (*place, skeleton)
 
 
+def check_variants(code: Code) -> list[Problem]:
+    """Names on one type that are but two spellings, compoundings or inflections of one (ICN Art. 61.2, 61.5)."""
+    together: dict[tuple[str, ...], int] = {}
+    places = {name: _place_and_type(entry) for name, entry in code.corpus.names.items() if entry.published_by}
+    for place in places.values():
+        together[place] = together.get(place, 0) + 1
+    problems = []
+    for name, place in places.items():
+        of = variant_of(code, name) if together[place] > 1 else None
+        act = code.corpus.publishing_act(name)
+        if of is not None and act is not None:
+            what = f"{code.inquiry.called(name)} is but another form of {code.inquiry.called(of)}, on the same type"
+            remedy = "record it as `act: variant spelling` of that name"
+            told = f"{what} ({code.edition.cite('61.2')})"
+            problems.append(Problem(act.record.place, told, remedy, Severity.WARNING, ("name",)))
+    return problems
+
+
+def _place_and_type(entry: NameEntry) -> tuple[str, ...]:
+    """What two forms of one name share: type, rank, and genus or species."""
+    name = entry.name
+    above = (name.genus, name.species) if name.lower else (name.genus,) if name.species or name.divisions else ()
+    return (entry.group, entry.rank, *above)
+
+
 def check_open_questions(code: Code) -> list[Problem]:
     """Acts of which the records do not say enough to tell whether they are valid, each with what to look up."""
     problems = []
@@ -190,5 +216,6 @@ CHECKS: tuple[Callable[[Code], list[Problem]], ...] = (
     check_printed_citations,
     check_types_left_out,
     check_names_too_alike,
+    check_variants,
     check_open_questions,
 )

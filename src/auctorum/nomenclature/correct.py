@@ -223,17 +223,17 @@ def _choose(search: Search, lines: Sequence[Line]) -> CorrectName:
     first = [line for line in lines if not any(_is_older(search, other, line) for other in lines if other is not line)]
     if len(first) != 1:
         return _undetermined(search, first or lines)
-    later = [one for one in lines if one is not first[0] and one.autonym is None]
-    if later:
-        told = joined(f"{search.called(one.name)} ({date_in_short(one.act.work.date.text)})" for one in later)
-        search.say(
-            f"Not earlier at this rank, and so without claim: {told}", "11.4" if search.position.genus else "11.3"
-        )
-    for other in lines:
-        work = _choice(search, first[0], other) if other is not first[0] else None
+    passed = []
+    for other in (one for one in lines if one is not first[0]):
+        work = _choice(search, first[0], other)
         if work is not None:
             told = f"{work.byline} chose {search.called(first[0].name)} before {search.called(other.name)}"
             search.say(f"{told}, of one date", "11.5", first[0].name)
+        elif other.autonym is None:
+            passed.append(f"{search.called(other.name)} ({date_in_short(other.act.work.date.text)})")
+    if passed:
+        article = "11.4" if search.position.genus else "11.3"
+        search.say(f"Not earlier at this rank, and so without claim: {joined(passed)}", article)
     return _answer(search, first[0], _combination(search, first[0]))
 
 

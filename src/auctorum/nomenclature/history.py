@@ -164,9 +164,9 @@ def _views(corpus: Corpus, events: Iterable[Event]) -> tuple[View, ...]:
     taken = {work: view for work, of_work in by_work.items() if (view := _view_of(corpus, of_work)) is not None}
     held: dict[tuple[str, str], list[str]] = {}
     for work, (label, rank, parent) in taken.items():
-        # Below the species it matters of which species, if authors differ about that.
+        # It matters in which genus, or below it of which species, if authors differ about that.
         parents = {other for _, same, other in taken.values() if same == rank and other}
-        told = f"{label} of {called(corpus, parent)}" if parent and len(parents) > 1 and label == rank else label
+        told = f"{label} {parent}" if parent and len(parents) > 1 and label == rank else label
         held.setdefault((told, rank), []).append(work)
     views = [
         View(
@@ -182,24 +182,31 @@ def _views(corpus: Corpus, events: Iterable[Event]) -> tuple[View, ...]:
     return tuple(sorted(views, key=lambda view: (-len(view.authors), view.first, view.label)))
 
 
-def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str, str | None] | None:
-    """Label, rank and, below the species, parent of the view that one work takes; None where it takes none."""
+def _view_of(corpus: Corpus, events: Iterable[Event]) -> tuple[str, str, str] | None:
+    """Label and rank of the view that one work takes, and where it places the taxon; None where it takes none."""
     events = list(events)
     kept = [event for event in events if not event.is_act and event.status in (Status.ACCEPTED, Status.DOUBTFUL)]
     if kept:
         # A species and its autonym in one work are one view of the type: that of the species.
         top = min(kept, key=lambda event: rank_named(event.rank))
         label = f"doubtful {top.rank}" if top.status == Status.DOUBTFUL else top.rank
-        return label, top.rank, top.parent if rank_named(top.rank) > SPECIES else None
+        return label, top.rank, _placed_in(corpus, top.used, top.rank, top.parent)
     for event in events:
         if event.status == Status.SYNONYM and event.target is not None:
-            return f"synonym of {called(corpus, event.target)}", event.rank, None
+            return f"synonym of {called(corpus, event.target)}", event.rank, ""
     published = [act for act in corpus.acts_in(events[0].work) if act.establishes and act.record.accepted]
     mine = {event.used for event in events if event.is_act}
     for act in published:
         if act.name in mine:
-            return act.rank, act.rank, None
+            return act.rank, act.rank, _placed_in(corpus, act.name, act.rank, None)
     return None
+
+
+def _placed_in(corpus: Corpus, name: str, rank: str, parent: str | None) -> str:
+    """`in Exemplum` for a species, `of Exemplum album` below it where the parent is said; else empty."""
+    if rank_named(rank) == SPECIES:
+        return f"in {corpus.names[name].name.genus}"
+    return f"of {called(corpus, parent)}" if parent and rank_named(rank) > SPECIES else ""
 
 
 def _silent(corpus: Corpus, group: str, events: Iterable[Event]) -> tuple[str, ...]:
