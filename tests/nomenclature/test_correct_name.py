@@ -109,7 +109,7 @@ def test_at_another_rank(rank: str, answer: str) -> None:
 
 
 def test_a_rank_below_the_species_needs_a_species() -> None:
-    with pytest.raises(NoPlace, match="a taxon at the rank of variety has to stand in a species, and it is not said in which") as raised:
+    with pytest.raises(NoPlace, match="at the rank of variety has to stand in a species") as raised:
         correct_of(code_of(VANE), "exemplum-album", Change(rank="variety"))
     assert raised.value.remedy == "name the species with --under"
 

@@ -215,7 +215,7 @@ treatments:
 - {taxon: Exemplum tertium, under: Exemplum, synonyms: [Exemplum unum, Exemplum alterum]}
 """
     third = one.replace("1887", "1890").replace("Exemplum unum", "Exemplum tertium").replace("Orrin 1", "Orrin 3")
-    third = third.replace("- {name: Exemplum, act: new taxon, page: \"1\", description: {kind: description}}\n", "")
+    third = third.replace('- {name: Exemplum, act: new taxon, page: "1", description: {kind: description}}\n', "")
     third = third[: third.index("- {name: Exemplum alterum")]
     site = dict(render(applied(corpus_of(one, two, third)[0]), ()))
     found = part(site[TAXON.format("tertium")], "correct-name")
