@@ -17,7 +17,8 @@ from auctorum.names.name import Name
 from auctorum.names.orthography import Origin, corrected, refused
 from auctorum.names.parse import parse_name
 from auctorum.names.ranks import UNRANKED, implied_rank
-from auctorum.nomenclature.code import Code, applied, autonym_name
+from auctorum.nomenclature.autonyms import autonym_name
+from auctorum.nomenclature.code import Code, applied
 from auctorum.nomenclature.correct import Outcome, Taxon, correct_name
 from auctorum.nomenclature.homonyms import homonym_note, homonymy
 from auctorum.nomenclature.judgement import Judgement, Legitimacy, Validity

@@ -62,6 +62,7 @@ def _data(corpus: Corpus, found: History) -> dict[str, object]:
                 "accepted_name": _plain(corpus, event.target),
                 "notes": list(event.notes),
                 "validly_published": event.stands if event.is_act else None,
+                "illegitimate": event.illegitimate if event.is_act else None,
                 "correct_name_for_its_view": event.correct,
                 "correct_would_be": event.instead,
             }

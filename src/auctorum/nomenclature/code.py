@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from auctorum.corpus.credit import own_credit, recorded_authors, shown
-from auctorum.corpus.model import Act, Corpus, NameEntry
+from auctorum.corpus.model import Act, Corpus
 from auctorum.names.format import words
-from auctorum.names.name import Authors, Credit, Name, Ranked
-from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
+from auctorum.names.ranks import rank_named
+from auctorum.nomenclature.autonyms import Autonym, autonyms
+from auctorum.nomenclature.citation import cited_names
 from auctorum.nomenclature.editions import SHENZHEN, Edition, UnknownEdition, edition_named
 from auctorum.nomenclature.inquiry import Inquiry
 from auctorum.nomenclature.judgement import Effect, Judgement, Legitimacy, Ruling, Validity
@@ -23,17 +23,6 @@ from auctorum.nomenclature.rules import legitimacy as legit
 from auctorum.nomenclature.rules.publication import rank_of
 from auctorum.nomenclature.rules.table import VALIDITY, VALIDITY_UNDER_A_NAME
 from auctorum.records.schema import ActKind
-
-
-@dataclass(frozen=True, slots=True)
-class Autonym:
-    """A name that came into being by itself (ICN Art. 22.3, 26.3): its species or genus, rank, and the act that made
-    it. `name` has the authors of the species or genus after that word, none at the end."""
-
-    above: str
-    rank: str
-    name: Name
-    act: str
 
 
 @dataclass(frozen=True)
@@ -67,12 +56,10 @@ def applied(corpus: Corpus) -> Code:
         known = len(inquiry.unmade)
         inquiry.start_again()
         judged = _judge_legitimacy(inquiry, acts, rulings)
-    names = {id_: _cited(inquiry, judged, entry) for id_, entry in corpus.names.items()}
-    names = {id_: _above_cited(names, entry) for id_, entry in names.items()}
-    corpus = replace(corpus, names=names)
+    corpus = replace(corpus, names=cited_names(inquiry, judged, corpus.names))
     inquiry.corpus, inquiry.cited = corpus, True
     judged = {id_: _worded(inquiry, one) for id_, one in judged.items()}
-    return Code(corpus, edition, inquiry, judged, _autonyms(inquiry, judged))
+    return Code(corpus, edition, inquiry, judged, autonyms(inquiry, judged))
 
 
 def _worded(inquiry: Inquiry, judged: Judgement) -> Judgement:
@@ -265,72 +252,3 @@ def _treated_as(inquiry: Inquiry, act: Act) -> tuple[ActKind, str | None, str | 
     fallback = ActKind.NEW_COMBINATION if same_rank else ActKind.CHANGE_OF_RANK
     resting = presented in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK)
     return (presented if resting else fallback), root, None
-
-
-def _cited(inquiry: Inquiry, judged: Mapping[str, Judgement], entry: NameEntry) -> NameEntry:
-    """The entry with its authors by the rules, and the act that publishes it."""
-    act = inquiry.publishing(entry.id)
-    if act is None:
-        return entry
-    own = shown(own_credit(act))
-    basionym = _in_parentheses(inquiry, judged[act.id], act)
-    name = replace(entry.name, authors=Authors(basionym, own))
-    return replace(entry, name=name, rank=judged[act.id].rank, published_by=act.id)
-
-
-def _in_parentheses(inquiry: Inquiry, judged: Judgement, act: Act) -> Credit:
-    """Authors of the basionym itself, never of a step between (ICN Art. 49.1); none above genus (49.2, from memory).
-
-    Where the record names no basionym, those of the citation it gives.
-    """
-    if rank_named(judged.rank) < GENUS:
-        return Credit()
-    if judged.basionym is not None:
-        first = inquiry.publishing(judged.basionym)
-        if first is None:
-            return Credit()
-        recorded = recorded_authors(first).basionym  # its own record may know of a basionym that is not recorded
-        return shown(recorded or own_credit(first))
-    if judged.replaced is None and judged.treated_as in (ActKind.NEW_COMBINATION, ActKind.CHANGE_OF_RANK):
-        return shown(recorded_authors(act).basionym)
-    return Credit()
-
-
-def _above_cited(names: Mapping[str, NameEntry], entry: NameEntry) -> NameEntry:
-    """An autonym with the authors of its species or genus (ICN Art. 22.1, 26.1)."""
-    if entry.autonym_of is None:
-        return entry
-    return replace(entry, name=replace(entry.name, species_authors=names[entry.autonym_of].name.authors))
-
-
-def _autonyms(inquiry: Inquiry, judged: Mapping[str, Judgement]) -> dict[tuple[str, str], Autonym]:
-    """Autonyms by species or genus and rank: made by the first valid name of that rank under a legitimate name
-    (ICN Art. 22.3, 26.3), with its date."""
-    found: dict[tuple[str, str], Autonym] = {}
-    for act in inquiry.corpus.acts.values():  # by date
-        judgement = judged.get(act.id)
-        above = inquiry.above(act)
-        if judgement is None or not judgement.stands or above is None or judgement.isonym_of is not None:
-            continue
-        name, key = act.printed, (above, judgement.rank)
-        if key in found or judgement.rank == UNRANKED.name or not (name.lower or (name.divisions and not name.species)):
-            continue
-        if inquiry.legitimacy_of(above) is not Legitimacy.ILLEGITIMATE:
-            made = autonym_name(inquiry.corpus.names[above].name, judgement.rank)
-            found[key] = Autonym(above, judgement.rank, made, act.id)
-    return found
-
-
-def autonym_name(above: Name, rank: str) -> Name:
-    """The autonym of a species or genus at a rank, with the authors of that species or genus.
-
-    >>> from auctorum.names.format import format_name
-    >>> format_name(autonym_name(Name("Exemplum", "album"), "variety"))
-    'Exemplum album var. album'
-    """
-    bare = replace(above.bare, lower=(), divisions=())
-    hybrid = above.species_hybrid
-    if rank_named(rank) > SPECIES:
-        lower = (Ranked(rank, above.species, hybrid),)
-        return replace(bare, lower=lower, species_authors=above.authors)
-    return replace(bare, divisions=(Ranked(rank, above.genus),), species_authors=above.authors)

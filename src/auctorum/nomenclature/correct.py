@@ -13,9 +13,10 @@ from auctorum.names.fold import fold
 from auctorum.names.format import format_name, slug
 from auctorum.names.name import Name
 from auctorum.names.ranks import GENUS, SPECIES, UNRANKED, rank_named
+from auctorum.nomenclature.autonyms import autonym_name
 from auctorum.nomenclature.candidates import candidates, set_aside, without_those_conserved_against
 from auctorum.nomenclature.cited import date_in_short
-from auctorum.nomenclature.code import Code, autonym_name
+from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.inquiry import joined, order_is_open
 from auctorum.nomenclature.judgement import Legitimacy, Validity
 from auctorum.nomenclature.lines import Block, Line, Position, agreeing_epithet, blocked, competing

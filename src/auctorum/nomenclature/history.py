@@ -11,6 +11,7 @@ from auctorum.names.format import format_name
 from auctorum.names.ranks import SPECIES, rank_named
 from auctorum.nomenclature.code import Code
 from auctorum.nomenclature.correct import CorrectName, Outcome
+from auctorum.nomenclature.judgement import Legitimacy
 from auctorum.nomenclature.standing import standing_of_act
 from auctorum.nomenclature.views import correct_then, is_used
 from auctorum.records.schema import Status
@@ -39,6 +40,7 @@ class Event:
     target: str | None = None
     notes: tuple[str, ...] = ()  # standing under the Code, with article: "isonym (Art. 6.3 Note 2)"
     stands: bool = True  # false for an act that does not validly publish its name
+    illegitimate: bool = False  # whether the act publishes a name that the rules make illegitimate
     correct: bool | None = None  # whether the name used was the correct one for the work's own view; None = open
     instead: str = ""  # where it was not: what it had to be called, or what would have been needed
 
@@ -94,6 +96,7 @@ def _acts(code: Code, names: Iterable[str]) -> Iterator[Event]:
                 status="",
                 notes=tuple(map(str, standing_of_act(code, act))),
                 stands=judged is None or judged.stands,
+                illegitimate=judged is not None and judged.legitimacy is Legitimacy.ILLEGITIMATE,
             )
 
 

@@ -87,6 +87,7 @@ def _mark(answers: Answers, event: Event) -> Mark:
     if event.is_act:
         if without_standing(event):
             return Mark(event.year, NO_STANDING, "hollow", label)
+        label = f"{label}, nom. illeg." if event.illegitimate else label
         shape = "square" if event.what == ActKind.NEW_TAXON else "diamond"
         return Mark(event.year, event.rank or UNRANKED.name, shape, label, joined=True)
     lane = {"synonym": SUNK, "misapplied": WRONG}.get(event.status, event.rank or UNRANKED.name)
