@@ -5,9 +5,7 @@ The names are invented. Cost is counted in calls of functions, which no other pr
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Callable
-from types import FrameType
 from typing import Any
 
 import pytest
@@ -23,6 +21,7 @@ from auctorum.nomenclature.variants import variant_of
 from auctorum.nomenclature.views import correct_of
 from auctorum.problems import AuctorumError
 from building import code_of, corpus_of
+from counting import calls
 from nomenclature.code_worlds import corpus_from
 
 
@@ -363,22 +362,6 @@ def homonyms(count: int) -> Works:
     """One epithet in one genus, on very many types."""
     acts = [taxon("Exemplum album", "species", f"S{number}") for number in range(count)]
     return [published(number, FIRST + YEARS * number // count, [act]) for number, act in enumerate(acts)]
-
-
-def calls(run: Callable[[], object]) -> int:
-    """How many functions are called."""
-    count = 0
-
-    def counted(_frame: FrameType, event: str, _arg: object) -> None:
-        nonlocal count
-        count += event == "call"
-
-    sys.setprofile(counted)
-    try:
-        run()
-    finally:
-        sys.setprofile(None)
-    return count
 
 
 def cost(corpus: Corpus) -> int:

@@ -96,7 +96,7 @@ def test_alias_bomb_is_refused_at_once() -> None:
     began = time.perf_counter()
     data, problems = parse("\n".join(lines), "bomb.yaml")
     assert data is None and "anchor or alias" in problems[0].what
-    assert time.perf_counter() - began < 1
+    assert time.perf_counter() - began < 10
 
 
 def test_byte_order_mark_is_a_warning_and_nothing_is_lost() -> None:
