@@ -44,7 +44,9 @@ def no_earlier_homonym(inquiry: Inquiry, act: Act) -> Ruling | None:
         if other == act.name or inquiry.types[other] == inquiry.types[act.name]:
             continue
         first = inquiry.publishing(other)
-        if first is not None and published_before(act, first):
+        if first is None or (first.work.id == act.work.id and (other, act.name) not in inquiry.decisions.chosen):
+            continue
+        if published_before(act, first):
             break  # they stand by date
         found = _homonymy(inquiry, act, other, "53.1" if not _below(act.printed) else "53.3", "homonym")
         if found is not None:
