@@ -53,10 +53,13 @@ def regroupings(corpus: Corpus, a: Positions, b: Positions, scope: Set[str]) -> 
 
 
 def _found(corpus: Corpus, a: Positions, b: Positions, scope: Set[str]) -> Iterator[Regrouping]:
-    settled = sorted(group for group in a.of if a.is_settled(group) and b.is_settled(group))
+    settled = frozenset(group for group in a.of if a.is_settled(group) and b.is_settled(group))
     for is_division, whole, other in ((True, a, b), (False, b, a)):
         for part_of in (_species, _lowest):
-            both = {group: (part_of(corpus, whole, group), part_of(corpus, other, group)) for group in settled}
+            both = {
+                group: (part_of(corpus, whole, group, settled), part_of(corpus, other, group, settled))
+                for group in sorted(settled)
+            }
             yield from _split(corpus, both, scope, is_division)
 
 
@@ -83,16 +86,24 @@ def _split(
             yield Regrouping(is_division, whole, tuple(shares))
 
 
-def _species(corpus: Corpus, side: Positions, group: str) -> Part | None:
+def _species(corpus: Corpus, side: Positions, group: str, _settled: Set[str]) -> Part | None:
     """The taxon of species rank or below that holds a type with all its sisters; None for the type of a genus."""
     ranks = {name: rank_named(corpus.names[name].rank) for name in side.lines[group]}
     below = [name for name in ranks if ranks[name] >= SPECIES]
     return Part(min(below, key=ranks.__getitem__)) if below else None
 
 
-def _lowest(corpus: Corpus, side: Positions, group: str) -> Part | None:
-    """The lowest taxon that holds a type; None for a synonym of a divided species, which may belong to any part."""
-    position, name = side.of[group], side.lines[group][0]
-    if name not in side.divided:
-        return Part(name)
-    return Part(name, strict=True) if position.is_kept else None
+def _lowest(corpus: Corpus, side: Positions, group: str, settled: Set[str]) -> Part | None:
+    """The lowest taxon that holds a type; None for a synonym of a divided species, which may belong to any part.
+
+    Of a subspecies and its variety that hold the same of the settled types, the subspecies.
+    """
+    position, (name, *above) = side.of[group], side.lines[group]
+    if name in side.divided:
+        return Part(name, strict=True) if position.is_kept else None
+    for higher in above:
+        held, more = (side.takes_in[one] & settled for one in (name, higher))
+        if rank_named(corpus.names[higher].rank) <= SPECIES or more != held:
+            break
+        name = higher
+    return Part(name)
