@@ -75,10 +75,9 @@ def type_groups(
     for autonym, species in autonyms.items():
         groups.join(autonym, species)
     for act in shut_out:  # now it is known which types are one
-        if groups.find(act.name) not in {groups.find(name) for name in act.excludes}:
-            excluded = {groups.find(name) for name in act.excludes}
-            if not any(groups.find(older) in excluded for older in _shared_type(act, ranks, no_claim)):
-                _join_older(groups, act, ranks, no_claim)
+        excluded = {groups.find(name) for name in act.excludes}
+        if excluded.isdisjoint(map(groups.find, (act.name, *_shared_type(act, ranks, no_claim)))):
+            _join_older(groups, act, ranks, no_claim)
     return {id_: groups.find(id_) for id_ in groups}
 
 

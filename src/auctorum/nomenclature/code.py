@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from auctorum.corpus.model import Act, Corpus
-from auctorum.names.format import words
 from auctorum.names.ranks import rank_named
 from auctorum.nomenclature.autonyms import Autonym, autonyms
 from auctorum.nomenclature.citation import cited_names
@@ -78,8 +77,7 @@ def _judge_validity(inquiry: Inquiry, acts: Iterable[Act]) -> dict[str, tuple[Ru
 
     def needed(act: Act) -> Iterator[Act]:
         named = (act.above, act.basionym, act.replaces, act.same_taxon)
-        above = inquiry.corpus.names[act.above].name if act.above is not None else None
-        same = inquiry.corpus.homonyms.get(words(above), ()) if above is not None else ()
+        same = inquiry.homonyms_of(act.above) if act.above is not None else ()
         for name in dict.fromkeys((*named, *same)):
             if name is not None:
                 yield from (one for one in inquiry.establishing(name) if one.id != act.id and not _later(one, act))

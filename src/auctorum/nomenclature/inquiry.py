@@ -63,6 +63,10 @@ class Inquiry:
                 return best
         return Validity.UNDETERMINED
 
+    def homonyms_of(self, name: str) -> tuple[str, ...]:
+        """The names that share the words of a name, itself among them; empty where there is no other."""
+        return self._same_words.get(name, ())
+
     def establishing(self, name: str) -> tuple[Act, ...]:
         """The acts that put a name forward, by date."""
         return self._establishing.get(name, ())
@@ -94,11 +98,6 @@ class Inquiry:
         named = (act.name, act.basionym, act.replaces, act.same_taxon, *act.cites, *sunk)
         return frozenset({self.types[name] for name in named if name} - {self.types[name] for name in act.excludes})
 
-    def older(self, act: Act) -> str | None:
-        """The name that the act claims to rest on by its epithet, if the type of that name is not shut out."""
-        claimed = act.basionym or (act.same_taxon if self.takes_up_uncited(act) else None)
-        return None if self.shuts_out(act, claimed) else claimed
-
     def takes_up_uncited(self, act: Act) -> bool:
         """Whether an older epithet used without citation makes the act a combination: before 1953 (ICN Art. 41.4)."""
         return act.same_taxon is not None and act.work.date.first_day < date(1953, 1, 1)
@@ -120,8 +119,8 @@ class Inquiry:
     def above(self, act: Act) -> str | None:
         """The genus or species that an act places its name in: as recorded, or in the same work, else the first name
         of those words that is one by then."""
-        same = self._same_words.get(act.above) if act.above is not None and not act.record.under else None
-        if same is None or any(one.work.id == act.work.id for one in self.establishing(act.above or "")):
+        same = self.homonyms_of(act.above) if act.above is not None and not act.record.under else ()
+        if not same or any(one.work.id == act.work.id for one in self.establishing(act.above or "")):
             return act.above
         return next((name for name in same if not self.is_no_name_yet(name, act)), act.above)
 

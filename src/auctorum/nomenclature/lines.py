@@ -103,7 +103,6 @@ def lines_of(
         act = competing(inquiry, name)
         if act is not None:
             found.append(Line(inquiry.corpus.names[name].name.final_epithet, types(name), name, act))
-    found.sort(key=_by_date)
     first: list[Line] = []
     kept: dict[tuple[str, str], list[Line]] = {}
     for line in sorted([*extra, *found], key=_by_date):

@@ -120,8 +120,11 @@ class Search:
 
     def in_time(self, act: Act | None) -> bool:
         """Whether an act counts: by the day that the question sets, if it sets one."""
-        until = self.asked.until
-        return until is None or act is None or act.work.date.earliest <= until
+        return act is None or self.is_of_the_time(act.work)
+
+    def is_of_the_time(self, work: Work) -> bool:
+        """Whether a work may have appeared by the day that the question sets, if it sets one."""
+        return self.asked.until is None or work.date.earliest <= self.asked.until
 
     def choices(self) -> Mapping[Choice, Work]:
         """First choices made in time, by type and epithet of the line adopted and of that passed over."""
@@ -129,8 +132,7 @@ class Search:
             entries = self.code.corpus.names
             self._choices = {}
             for (adopted, over), work in self.code.inquiry.decisions.chosen.items():
-                until = self.asked.until
-                if until is None or work.date.earliest <= until:
+                if self.is_of_the_time(work):
                     first, second = entries[adopted], entries[over]
                     key = (
                         (first.group, fold(first.name.final_epithet)),

@@ -93,11 +93,11 @@ def _told_of(inquiry: Inquiry, act: Act, day: date) -> Ruling | None:
         return None
     languages, article = wanted
     key, told = ("no-latin", "Latin") if languages == ("latin",) else ("no-latin-or-english", "Latin or English")
-    if not given.language or not _words(given.language) or set(_words(given.language)) & _UNKNOWN:
+    said = _words(given.language)
+    if not said or not _UNKNOWN.isdisjoint(said):
         reason = f"{told} was needed; the language of the description is not recorded"
         return left_open(key, f"perhaps without {told}", article, reason, "the language of the description")
-    codes = {"la": "latin", "en": "english"}
-    if any(codes.get(word, word) in languages for word in _words(given.language)):
+    if any(word in languages for word in said):
         return None
     return barred(key, f"description without {told}", article, f"{told} was needed; it is in {given.language.lower()}")
 
@@ -105,10 +105,14 @@ def _told_of(inquiry: Inquiry, act: Act, day: date) -> Ruling | None:
 def _words(languages: str) -> list[str]:
     """The languages named: by code, in English, or in a language that has the same word."""
     found = re.findall(r"[a-zäöü]+", languages.lower())
-    return [next((name for start, name in _STARTS.items() if word.startswith(start)), word) for word in found]
+    return [
+        next((name for start, name in _STARTS.items() if word.startswith(start)), _CODES.get(word, word))
+        for word in found
+    ]
 
 
 _UNKNOWN = {"unknown", "unstated", "unclear", "uncertain"}
+_CODES = {"la": "latin", "en": "english"}
 _STARTS = {"lat": "latin", "eng": "english", "angl": "english"}
 
 
