@@ -200,3 +200,19 @@ def test_decisions_that_decide_nothing_are_problems(act: str, told: str) -> None
         work("vane-1850", new("Exemplum album", "A")), work("ken-1900", f"name: Exemplum album, {act}")
     )
     assert len(problems) == 1 and told in problems[0]
+
+
+@pytest.mark.parametrize(
+    ("epithet", "validity"),
+    [
+        pytest.param("albus", "validly published", id="the-epithet-in-its-gender"),
+        pytest.param("albifolius", "not validly published", id="another-that-begins-alike"),
+    ],
+)
+def test_an_uncited_epithet_must_be_the_same(epithet: str, validity: str) -> None:
+    """ICN Art. 41.1, 41.4: before 1953 an older epithet may be taken up without reference, but only that epithet."""
+    moved = (
+        f"name: Novus {epithet}, act: new combination, basionym: Exemplum album, basionym-reference: none, {DESCRIBED}"
+    )
+    code = code_of(work("vane-1850", new("Exemplum album", "A")), work("roe-1900", moved))
+    assert str(code.acts["roe-1900.1"].validity) == validity

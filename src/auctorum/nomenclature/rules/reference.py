@@ -5,8 +5,9 @@ from __future__ import annotations
 from datetime import date
 
 from auctorum.corpus.model import Act
+from auctorum.names.fold import same_epithet
 from auctorum.names.ranks import GENUS, SPECIES, rank_named
-from auctorum.nomenclature.inquiry import Inquiry
+from auctorum.nomenclature.inquiry import Inquiry, described
 from auctorum.nomenclature.judgement import Ruling, Validity, barred, left_open
 from auctorum.records.schema import ActKind
 
@@ -87,7 +88,6 @@ def reference_is_full_and_direct(inquiry: Inquiry, act: Act) -> Ruling | None:
 
 def _epithet_taken_up(inquiry: Inquiry, act: Act) -> bool:
     """Art. 41.4: an uncited older epithet, taken up before 1953 where the conditions for a new taxon are met."""
-    older = act.basionym and inquiry.corpus.names[act.basionym].name
-    given = act.record.description
-    described = given is not None and given.kind != "none"
-    return bool(older and described and older.final_epithet[:4] == act.printed.final_epithet[:4])
+    if act.basionym is None or not described(act):
+        return False
+    return same_epithet(inquiry.corpus.names[act.basionym].name.final_epithet, act.printed.final_epithet)
