@@ -1,16 +1,19 @@
 """Words of a description -> tokens: numbers with the digits and fractions as printed, words, signs and stops.
 
-Every dash, quote and space that printing uses is brought to one form here, and nowhere else.
+Every dash, quote and space that printing uses is brought to one form here, and nowhere else; each token still tells
+where its letters stand in the words as given.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
+from itertools import pairwise
 
 
 class Sort(StrEnum):
@@ -59,12 +62,17 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One token: `text` is folded for words, `number` is set for numbers, `glued` if no space stands before it."""
+    """One token: `text` is folded for words, `number` is set for numbers, `glued` if no space stands before it.
+
+    `start` and `end` are its place in the words as they were given.
+    """
 
     sort: Sort
     text: str
     glued: bool
     number: Number | None = None
+    start: int = field(default=0, compare=False)
+    end: int = field(default=0, compare=False)
 
 
 # Digits are bounded: a longer run is no measure, and exact arithmetic on it would not be linear.
@@ -85,7 +93,7 @@ _TOKEN = re.compile(
     r"|(?P<sign>''|['\"°%])"
     r"|(?P<open>[(\[])|(?P<close>[)\]])"
     r"|(?P<times>[×*])|(?P<less>[<≤])|(?P<more>[>≥])|(?P<plus>\+)"
-    r"|(?P<comma>,)|(?P<stop>;|\.(?=\s+[A-Z])|\n\s*\n)|(?P<point>\.)|(?P<slash>[/⁄])|(?P<colon>:)"
+    r"|(?P<comma>,)|(?P<stop>;|\.(?=\s+[A-ZÀ-ÖØ-Þ])|\n\s*\n)|(?P<point>\.)|(?P<slash>[/⁄])|(?P<colon>:)"
     r"|(?P<other>\S)"
 )
 _SORTS = {sort.value: sort for sort in Sort} | dict.fromkeys(("digitrun", "noise"), Sort.OTHER)
@@ -108,6 +116,9 @@ _PRINTED = str.maketrans(
 _BROKEN = re.compile(r"(?<=[^\W\d_])-[ \t]*\n[ \t]*(?=[a-zß-ÿ])")
 
 
+_CLUSTER = re.compile(r"[\s\S][\u0300-\u036f]*+")
+
+
 def folded(word: str) -> str:
     """A word without case and accents, for comparison.
 
@@ -124,19 +135,45 @@ def tokens_of(words: str) -> tuple[Token, ...]:
     >>> [token.text for token in tokens_of("1½–2 in. (rarely to 2¾ in.)")]
     ['1½', '-', '2', 'in', '.', '(', 'rarely', 'to', '2¾', 'in', '.', ')']
     """
-    text = _BROKEN.sub("", unicodedata.normalize("NFC", words).translate(_PRINTED))
+    text, places = _printed(words)
     decimal_comma = re.search(r"\d,(?:\d{1,2}|\d{4,})(?!\d)", text) is not None
     found: list[Token] = []
     end = 0
     for match in _TOKEN.finditer(text):
         glued = match.start() == end and end > 0
         end = match.end()
+        where = places[match.start()], places[end]
         if match["number"]:
-            found.extend(_numbers(match, glued, decimal_comma))
+            found.extend(replace(token, start=where[0], end=where[1]) for token in _numbers(match, glued, decimal_comma))
         else:
             sort = _SORTS[match.lastgroup or "other"]
-            found.append(Token(sort, folded(match[0]) if sort is Sort.WORD else match[0], glued))
+            found.append(Token(sort, folded(match[0]) if sort is Sort.WORD else match[0], glued, None, *where))
     return tuple(found)
+
+
+def _printed(words: str) -> tuple[str, Sequence[int]]:
+    """The words with every dash, quote and space in its one form, and the place in `words` of each of its signs and of the end."""
+    text = unicodedata.normalize("NFC", words).translate(_PRINTED)
+    places: Sequence[int] = range(len(words) + 1)
+    if len(text) != len(words) or not unicodedata.is_normalized("NFC", words):
+        text, places = _composed(words)
+    broken = [match.span() for match in _BROKEN.finditer(text)]
+    if not broken:
+        return text, places
+    kept = [*pairwise([0, *(place for span in broken for place in span), len(text)])][::2]
+    left = [at for start, end in kept for at in places[start:end]]
+    return "".join(text[start:end] for start, end in kept), [*left, len(words)]
+
+
+def _composed(words: str) -> tuple[str, list[int]]:
+    """Each letter with its accents as one sign; the last place is the end of the words."""
+    signs: list[str] = []
+    places: list[int] = []
+    for cluster in _CLUSTER.finditer(words):
+        printed = unicodedata.normalize("NFC", cluster[0]).translate(_PRINTED)
+        signs.append(printed)
+        places.extend([cluster.start()] * len(printed))
+    return "".join(signs), [*places, len(words)]
 
 
 def _numbers(match: re.Match[str], glued: bool, decimal_comma: bool) -> list[Token]:
