@@ -85,12 +85,12 @@ def near_states(character: Character) -> tuple[tuple[State, State, float], ...]:
 
     References that the notation alone shows to be apart are not computed. Raises UnreadableColour.
     """
+    told = [(state, state.colour, reference_of(state.colour)) for state in character.states if state.colour]
     found = []
-    for one, other in combinations((state for state in character.states if state.colour), 2):
-        first, second = reference_of(one.colour or ""), reference_of(other.colour or "")
+    for (one, said, first), (other, as_said, second) in combinations(told, 2):
         if isinstance(first, Munsell) and isinstance(second, Munsell) and plainly_apart(first, second):
             continue
-        far = difference(lab_of(one.colour or ""), lab_of(other.colour or ""))
+        far = difference(lab_of(said), lab_of(as_said))
         if far < JUST_NOTICEABLE:
             found.append((one, other, far))
     return tuple(found)

@@ -25,7 +25,7 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """One state of a character; `words` are synonyms and Latin forms; `colour` a Munsell notation or None."""
+    """One state of a character; `words` are synonyms and Latin forms; `colour` a reference or None."""
 
     name: str
     words: tuple[str, ...] = ()

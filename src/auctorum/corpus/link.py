@@ -11,10 +11,11 @@ from auctorum.corpus.checks import check
 from auctorum.corpus.groups import included_groups, taxa, type_groups
 from auctorum.corpus.model import Act, Corpus, NameEntry, Treatment, Work
 from auctorum.corpus.publish import Published, published_names
-from auctorum.corpus.readings import StatementReader, vocabulary_of
+from auctorum.corpus.readings import StatementReader
 from auctorum.corpus.references import References
 from auctorum.corpus.rows import checked_criteria, linked_labels, linked_sites, linked_specimens
 from auctorum.corpus.treatments import linked_treatments
+from auctorum.corpus.vocabulary import vocabulary_of
 from auctorum.names.format import words
 from auctorum.names.name import Name
 from auctorum.names.ranks import implied_rank

@@ -11,7 +11,7 @@ from auctorum.characters.read import read_statement
 from auctorum.characters.show import format_range
 from auctorum.characters.units import unit_fits, unit_named
 from auctorum.characters.values import Range, Reading, Share, States
-from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
+from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.corpus.model import Measurement
 from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError, Place, Problem
@@ -36,66 +36,6 @@ class UnknownCharacter(AuctorumError, LookupError):
     @property
     def remedy(self) -> str:  # type: ignore[override]
         return f"did you mean `{self.near[0]}`?" if self.near else "add it to characters.yaml, or correct the name"
-
-
-def vocabulary_of(records: schema.Characters, report: Report) -> Vocabulary:
-    """The vocabulary; a character that stands twice is a problem, and the first one is kept."""
-    kept: dict[str, Character] = {}
-    for record in records.characters:
-        if record.name in kept:
-            what = f"the character `{record.name}` stands twice"
-            report(Problem(record.place, what, "keep one; the first was read", within=("name",)))
-            continue
-        kept[record.name] = _character(record)
-        _check_character(record, report)
-    return Vocabulary(tuple(kept.values()))
-
-
-def _character(record: schema.CharacterRecord) -> Character:
-    states = tuple(
-        State(state.name, tuple(state.words), state.colour or None, state.meaning) for state in record.states
-    )
-    return Character(
-        record.name,
-        record.structure,
-        record.property,
-        record.kind,
-        record.unit,
-        states,
-        tuple(record.stages),
-        tuple(record.words),
-        record.how,
-        record.meaning,
-    )
-
-
-def _check_character(record: schema.CharacterRecord, report: Report) -> None:
-    kind = record.kind
-    if kind in (Kind.MEASURE, Kind.ANGLE):
-        if not record.unit:
-            what = f"the {kind} `{record.name}` has no unit"
-            report(Problem(record.place, what, "give its canonical unit: mm, m, degree", within=("kind",)))
-        else:
-            try:
-                unit_named(record.unit)
-            except AuctorumError as error:
-                report(error.at(record.place, "unit"))
-    elif record.unit:
-        what = f"the {kind} `{record.name}` has the unit {record.unit}"
-        report(Problem(record.place, what, "take the unit out, or correct the kind", within=("unit",)))
-    stages = list(record.stages)
-    if len(set(stages)) < len(stages) or not all(stages):
-        what = f"the stages of `{record.name}` are not all different words"
-        report(Problem(record.place, what, "name each stage once", within=("stages",)))
-    if kind in (Kind.ORDERED, Kind.NOMINAL) and len(record.states) < 2:
-        what = f"the {kind} character `{record.name}` has fewer than two states"
-        report(Problem(record.place, what, "list its states", within=("states",)))
-    seen: set[str] = set()
-    for state in record.states:
-        if state.name.casefold() in seen:
-            what = f"the state `{state.name}` stands twice"
-            report(Problem(state.place, what, "keep one", within=("name",)))
-        seen.add(state.name.casefold())
 
 
 def find_character(said: str, vocabulary: Vocabulary) -> Character:

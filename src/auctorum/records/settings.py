@@ -19,7 +19,9 @@ class StateRecord:
 
     name: Annotated[Words, Field(description="Name of the state.")]
     words: Annotated[tuple[str, ...], Field(description="Synonyms and Latin forms.")] = ()
-    colour: Annotated[str, Field(description="Colour reference in Munsell notation: 5GY 6/6.")] = ""
+    colour: Annotated[
+        str, Field(description="Colour reference: Munsell notation (5GY 6/6, N 5/) or CIELAB (lab 62 -20 40).")
+    ] = ""
     meaning: Annotated[str, Field(description="What the term means.")] = ""
     place: RecordPlace = place_field()
 
