@@ -43,8 +43,8 @@ def test_colours_apart(cream: str, ivory: str) -> None:
 )
 def test_colours_that_the_eye_can_hardly_tell(cream: str, ivory: str, far: str) -> None:
     assert problems(cream, ivory) == [
-        f"characters.yaml:9:5: warning: the colours of `cream` and `ivory` are only {far} apart: an eye can hardly tell "
-        "them (correct one of them, or make one state of the two)"
+        f"characters.yaml:9:5: warning: the colours of `cream` and `ivory` are only {far} apart: an eye can hardly "
+        "tell them (correct one of them, or make one state of the two)"
     ]
 
 
