@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from auctorum.characters.colours import Lab, difference, lab_of, screen_colour
+from auctorum.characters.munsell import UnreadableColour
 from auctorum.characters.states import state_names
-from auctorum.characters.vocabulary import Character
+from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Finding
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.findings import block
 from auctorum.site.page_parts import WordsRow
-from auctorum.site.pages import CharacterPage
+from auctorum.site.pages import CharacterPage, StateLine
 from auctorum.site.rows import words_row
 
 KINDS = {
@@ -34,14 +36,33 @@ def character_page(answers: Answers, character: Character) -> CharacterPage:
         meaning=character.meaning,
         how=character.how,
         facts=tuple(fact for fact in facts if fact[1]),
-        states=tuple((each.name, ", ".join(each.words), each.meaning, each.colour or "") for each in character.states)
-        or tuple((name, "", "", "") for name in state_names(character)),
+        states=_states(character) or tuple(StateLine(name) for name in state_names(character)),
         blocks=tuple(
             block(answers, finding, answers.taxon(taxon.id), answers.taxon(taxon.id, link=False), f"{taxon.id}-")
             for taxon, finding in _findings(answers, character)
         ),
         rows=statements(answers, character.name),
     )
+
+
+def _states(character: Character) -> tuple[StateLine, ...]:
+    """The states in order; along a spectrum each with its difference in colour from the one before."""
+    labs = [_lab(state.colour) for state in character.states]
+    found = []
+    for place, (state, lab) in enumerate(zip(character.states, labs, strict=True)):
+        before = labs[place - 1] if place and character.kind is Kind.ORDERED else None
+        pair = f"{character.states[place - 1].name} to {state.name}"
+        apart = f"{pair}: {difference(before, lab):.0f}" if before and lab else ""
+        screen = screen_colour(lab) if lab else ""
+        found.append(StateLine(state.name, ", ".join(state.words), state.meaning, state.colour or "", screen, apart))
+    return tuple(found)
+
+
+def _lab(colour: str | None) -> Lab | None:
+    try:
+        return lab_of(colour) if colour else None
+    except UnreadableColour:
+        return None  # beyond the renotation; the problems page tells
 
 
 def _findings(answers: Answers, character: Character) -> list[tuple[Taxon, Finding]]:

@@ -93,6 +93,18 @@ class NamePage:
 
 
 @dataclass(frozen=True, slots=True)
+class StateLine:
+    """One state: `colour` its reference, `screen` that as `#rrggbb`, `apart` how far it is from the state before."""
+
+    name: str
+    others: str = ""
+    meaning: str = ""
+    colour: str = ""
+    screen: str = ""
+    apart: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class CharacterPage:
     """One character of the vocabulary, and what is said of it."""
 
@@ -100,7 +112,7 @@ class CharacterPage:
     meaning: str
     how: str
     facts: tuple[tuple[str, str], ...]
-    states: tuple[tuple[str, str, str, str], ...]  # name, other words, meaning, colour reference
+    states: tuple[StateLine, ...]
     blocks: tuple[FindingBlock, ...]
     rows: tuple[WordsRow, ...]
 
