@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Figure, Line
+from auctorum.characters.frequency import frequency
 from auctorum.characters.tokens import Sort
-from auctorum.characters.wording import ABOUT, AT_MOST, OR, RANGE_WORDS, RARELY, UPWARDS, USUALLY
+from auctorum.characters.values import Modality
+from auctorum.characters.wording import ABOUT, AT_MOST, OR, RANGE_WORDS, RARELY, UPWARDS
 
 _LONGEST_LEAD = 6
 
@@ -18,13 +20,14 @@ class Bracket:
     end: int
     marked: bool  # rarely, a dash, "or": an extreme beyond doubt
     usual: bool = False
+    about: bool = False
 
 
 def read_bracket(line: Line, at: int) -> Bracket | None:
     """The figures in the bracket that opens here; None if it holds anything else."""
     if line.sort(at) is not Sort.OPEN:
         return None
-    place, marked, usual = at + 1, False, False
+    place, marked, usual, about = at + 1, False, False, False
     for _ in range(_LONGEST_LEAD):
         start = place
         if line.sort(place) is Sort.DASH and not (line.signed and _only_minus(line, place)):
@@ -33,15 +36,17 @@ def read_bracket(line: Line, at: int) -> Bracket | None:
             place, marked = end, True
         elif line.text(place) in OR and line.phrase(place, UPWARDS) == place:
             place, marked = place + 1, True
-        elif (end := line.phrase(place, USUALLY)) > place:
-            place, usual = end, True
+        elif (often := frequency(line, place))[0] in (Modality.USUALLY, Modality.OFTEN):
+            place, usual = often[1], True
+        elif (end := max(line.skip(place, Sort.ABOUT), line.phrase(place, ABOUT))) > place:
+            place, about = end, True
         else:
-            place = max(line.skip(place, Sort.ABOUT, Sort.LESS), line.phrase(place, AT_MOST), line.phrase(place, ABOUT))
+            place = max(line.skip(place, Sort.LESS), line.phrase(place, AT_MOST))
         if place == start:
             break
     if (end := line.phrase(place, UPWARDS)) > place and line.sort(end) is Sort.CLOSE:
         return Bracket(None, None, end + 1, marked=True)
-    return _bracket_figures(line, place, marked, usual)
+    return _bracket_figures(line, place, Bracket(None, None, place, marked, usual, about))
 
 
 def _only_minus(line: Line, at: int) -> bool:
@@ -49,11 +54,11 @@ def _only_minus(line: Line, at: int) -> bool:
     return line.sort(at + 1) is Sort.NUMBER and line.sort(at + 2) is Sort.DASH
 
 
-def _bracket_figures(line: Line, at: int, marked: bool, usual: bool) -> Bracket | None:
+def _bracket_figures(line: Line, at: int, lead: Bracket) -> Bracket | None:
     first = line.figure(at)
     if first is None:
         return None
-    place, last = first.end, first
+    place, last, marked = first.end, first, lead.marked
     joined = line.sort(place) is Sort.DASH or line.text(place) in RANGE_WORDS or line.text(place) in OR
     if joined:
         second = line.figure(place + 1)
@@ -63,4 +68,6 @@ def _bracket_figures(line: Line, at: int, marked: bool, usual: bool) -> Bracket 
     place = line.phrase(place, UPWARDS)
     if marked and line.sort(place) is Sort.WORD:  # "(rarely to 4 mm long)"
         place += 1
-    return Bracket(first, last, place + 1, marked, usual) if line.sort(place) is Sort.CLOSE else None
+    return (
+        replace(lead, first=first, last=last, end=place + 1, marked=marked) if line.sort(place) is Sort.CLOSE else None
+    )

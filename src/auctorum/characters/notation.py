@@ -3,7 +3,7 @@
 The grammar, with brackets round or square (dashes may stand inside or outside of them):
 
     range   = lead* [extreme dash?] figure [(dash | to | or) figure] {extreme | usual | conversion} [unit] [tail]
-    lead    = about | at most | at least | usually | between
+    lead    = about | at most | at least | how often | between
     extreme = "(" [rarely | to | dash] figure [dash figure] [dash | or | +] ")"
     tail    = "+" | or more | or less | ", rarely" [to] figure
 
@@ -18,8 +18,10 @@ from itertools import pairwise
 
 from auctorum.characters.brackets import Bracket, read_bracket
 from auctorum.characters.figures import Figure, Line, in_unit
+from auctorum.characters.frequency import frequency
 from auctorum.characters.tokens import Number, Sort
 from auctorum.characters.units import UnfitUnit
+from auctorum.characters.values import Modality
 from auctorum.characters.wording import (
     ABOUT,
     AND,
@@ -27,11 +29,10 @@ from auctorum.characters.wording import (
     AT_MOST,
     BETWEEN,
     DOWNWARDS,
+    EXTREME,
     OR,
     RANGE_WORDS,
-    RARELY,
     UPWARDS,
-    USUALLY,
 )
 
 _LONGEST_LEAD = 6
@@ -63,6 +64,8 @@ class Measure:
     times: bool = False  # a multiple of another organ, no figure of this one
     at_most: bool = False  # said in the lead, so it may cover what follows
     bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
+    often: Modality | None = None  # how often the words before it say it is so
+    usual_about: bool = False
 
 
 @dataclass(slots=True)
@@ -74,6 +77,8 @@ class _Draft:
     at_least: bool = False
     between: bool = False
     bare_to: bool = False
+    often: Modality | None = None
+    usual_about: bool = False
     low: Figure | None = None
     high: Figure | None = None
     least: Figure | None = None
@@ -124,7 +129,13 @@ def _lead_word(line: Line, at: int, draft: _Draft) -> int:
     # the longest phrase wins: "rarely more than" is a maximum, "more than" a minimum
     ends = {"most": line.phrase(at, AT_MOST), "least": line.phrase(at, AT_LEAST), "about": line.phrase(at, ABOUT)}
     kind, end = max(ends.items(), key=lambda item: item[1])
+    often, after = frequency(line, at)
+    if often is not None and after >= end:
+        draft.often = often
+        return after
     if end > at:
+        if often is not None:  # "rarely more than 3" is usually at most that
+            draft.often = Modality.USUALLY
         draft.about |= kind == "about"
         draft.at_most |= kind == "most"
         draft.at_least |= kind == "least"
@@ -133,7 +144,7 @@ def _lead_word(line: Line, at: int, draft: _Draft) -> int:
     if line.text(at) in BETWEEN:
         draft.between = True
         return at + 1
-    return line.phrase(at, USUALLY)
+    return at
 
 
 def _low_brackets(line: Line, at: int, draft: _Draft) -> int:
@@ -169,7 +180,7 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     if not joins and place == at:
         return at
     place += joins
-    about = max(line.skip(place, Sort.ABOUT), line.phrase(place, ABOUT), line.phrase(place, USUALLY))
+    about = max(line.skip(place, Sort.ABOUT), line.phrase(place, ABOUT))
     second = line.figure(about)
     if second is None or (word == "a" and line.sort(about) is not Sort.NUMBER):
         return at
@@ -233,7 +244,7 @@ def _take_bracket(bracket: Bracket, draft: _Draft) -> None:
     if first is None or last is None or low is None or high is None:
         return
     if bracket.usual:
-        draft.usual = (first, last)
+        draft.usual, draft.usual_about = (first, last), bracket.about
         return
     core_unit, unit = high.unit or low.unit, last.unit or first.unit
     if not bracket.marked and core_unit and unit and core_unit != unit:
@@ -278,10 +289,10 @@ def read_open_end(line: Line, at: int, draft: _Draft) -> int:
 
 
 def _rare_tail(line: Line, at: int, draft: _Draft) -> int:
-    """`, rarely 6-9`, `but occasionally to 25 cm`: an extreme, the outer end of a rare range."""
+    """`, rarely 6-9`, `but exceptionally to 25 cm`: an extreme, the outer end of a rare range."""
     place = line.skip(at, Sort.COMMA)
     place += line.text(place) in ("but", "or", "and", "sed")
-    end = line.phrase(place, RARELY)
+    end = line.phrase(place, EXTREME)
     if end == place:
         return at
     end = max(line.skip(end, Sort.LESS), line.phrase(end, AT_MOST), line.phrase(end, ABOUT))
@@ -323,5 +334,5 @@ def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
         unit, start, end, number(draft.least), number(draft.most),
         (usual[0], usual[1]) if usual[0] and usual[1] else None,
         draft.about, draft.more and not open_above and not open_below,
-        at_most=draft.at_most, bare_to=draft.bare_to,
+        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about,
     )  # fmt: skip

@@ -11,7 +11,8 @@ from itertools import pairwise
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.wording import RARELY, TIMES_WORDS, number_of, phrases
+from auctorum.characters.values import Modality
+from auctorum.characters.wording import TIMES_WORDS, number_of, phrases
 
 _INVERSE_WORDS = "shorter smaller narrower menor menores brevior brevius breviores breviora brevioribus"
 _INVERSE = frozenset(_INVERSE_WORDS.split())
@@ -50,7 +51,7 @@ def _with_rare(line: Line, multiples: list[Measure]) -> Measure:
     """`twice as long as wide, rarely 3.7 times`: the later multiple is an extreme."""
     first = multiples[0]
     for later in multiples[1:2]:
-        rare = any(line.phrase(at, RARELY) == later.start for at in range(max(first.end, later.start - 3), later.start))
+        rare = later.often is Modality.RARELY
         if rare and later.high and first.high and later.high.exact > first.high.exact:
             return replace(first, most=later.high)
         if rare and later.low and first.low and later.low.exact < first.low.exact:

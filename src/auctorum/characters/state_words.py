@@ -8,34 +8,19 @@ A word of frequency covers what follows it until the next one, the end of its br
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from auctorum.characters.choose import mentions
 from auctorum.characters.clauses import own_tokens
 from auctorum.characters.figures import Line
+from auctorum.characters.frequency import frequency
 from auctorum.characters.lexicon import Match, matches_of
 from auctorum.characters.stages import becomes, stages_of
 from auctorum.characters.states import ABSENT, PRESENT
 from auctorum.characters.tokens import Sort, folded
 from auctorum.characters.values import Modality, Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.characters.wording import phrases
 
-_FREQUENCY = {
-    Modality.USUALLY: "usually,mostly,generally,commonly,normally,typically,mainly,almost always,plerumque,vulgo,"
-    "saepius,saepissime,most often,mostly always",
-    Modality.OFTEN: "often,frequently,saepe,not rarely,haud raro,non raro",
-    Modality.SOMETIMES: "sometimes,at times,interdum,nonnunquam,quandoque,aliquando,less often",
-    Modality.OCCASIONALLY: "occasionally,less commonly,now and then,here and there,hinc inde",
-    Modality.RARELY: "rarely,very rarely,more rarely,seldom,exceptionally,raro,rarius,rarissime,scarcely ever",
-    Modality.ALWAYS: "always,constantly,invariably,semper",
-    Modality.NEVER: "never,nunquam,numquam",
-}
-_MODALITY: Mapping[tuple[str, ...], Modality] = {
-    tuple(phrase.split()): modality for modality, several in _FREQUENCY.items() for phrase in several.split(",")
-}
-_FREQUENT = phrases(*(" ".join(words) for words in _MODALITY))
 _NOT_WORDS = "not non nec neque without sine lacking neither nor haud never nunquam numquam except"
 _NONE_WORDS = (
     "absent none no without lacking wanting lacks nil nullus nulla nullum nullis nulli carens carentes carentibus "
@@ -90,10 +75,10 @@ def read_presence(line: Line, character: Character) -> tuple[Reading, ...]:
     denied = False
     at = 0
     while at < len(line.tokens):
-        frequency = _frequency(line, at)
-        modality = _MODALITY.get(frequency, modality)
+        often, after = frequency(line, at)
+        modality = often or modality
         text = line.text(at)
-        denied |= text in ("not", "non") and not frequency
+        denied |= text in ("not", "non") and not often
         if (
             text in _NONE
             or _is_privative(text, character)
@@ -102,7 +87,7 @@ def read_presence(line: Line, character: Character) -> tuple[Reading, ...]:
             shares.append(Share(PRESENT if denied else ABSENT, None, modality))
         elif text in _SOME and not (text == "with" and not mentions(line, (character.structure,))):
             shares.append(Share(ABSENT if denied else PRESENT, None, modality))
-        at += len(frequency) or 1
+        at = max(after, at + 1)
     if not shares and mentions(line, (character.structure, *character.words)):
         shares.append(Share(ABSENT if denied else PRESENT, None, modality))
     return (Reading(States(_unique(_settled(shares)))),) if shares else ()
@@ -129,7 +114,7 @@ def _said(line: Line, matches: tuple[Match, ...]) -> list[_Said]:
     for match in matches:
         fresh = not found
         while at < match.start:
-            sort, text, frequency = line.sort(at), line.text(at), _frequency(line, at)
+            sort, text, (often, after) = line.sort(at), line.text(at), frequency(line, at)
             if sort is Sort.STOP:
                 modality = outer = Modality.ALWAYS
                 denied = False
@@ -137,23 +122,15 @@ def _said(line: Line, matches: tuple[Match, ...]) -> list[_Said]:
                 outer = modality
             elif sort is Sort.CLOSE:
                 modality = outer
-            elif text in _NOT and _MODALITY.get(frequency) is not Modality.OFTEN:
+            elif text in _NOT and often is not Modality.OFTEN:
                 denied = fresh = True
             elif sort is Sort.COMMA or (sort is Sort.WORD and text not in _GOES_ON | _TO and not fresh):
                 denied = False
-            modality = _MODALITY.get(frequency, modality)
-            at += len(frequency) or 1
+            modality = often or modality
+            at = max(after, at + 1)
         found.append(_Said(match, modality, denied or modality is Modality.NEVER))
         at = match.end
     return found
-
-
-def _frequency(line: Line, at: int) -> tuple[str, ...]:
-    """The longest words of frequency that start here (`less often`); empty if none do."""
-    for words in _FREQUENT.get(line.text(at), ()):
-        if all(line.text(at + step) == word for step, word in enumerate(words)):
-            return words
-    return ()
 
 
 def _share(line: Line, said: list[_Said], index: int, character: Character) -> tuple[list[Share], int]:

@@ -144,7 +144,9 @@ def tokens_of(words: str) -> tuple[Token, ...]:
         end = match.end()
         where = places[match.start()], places[end]
         if match["number"]:
-            found.extend(replace(token, start=where[0], end=where[1]) for token in _numbers(match, glued, decimal_comma))
+            found.extend(
+                replace(token, start=where[0], end=where[1]) for token in _numbers(match, glued, decimal_comma)
+            )
         else:
             sort = _SORTS[match.lastgroup or "other"]
             found.append(Token(sort, folded(match[0]) if sort is Sort.WORD else match[0], glued, None, *where))

@@ -77,14 +77,20 @@ AT_LEAST = phrases(
     "upwards of", "plusquam", "plus quam", "ultra", "supra", "minimum", "from at least", "rarely less than",
     "rarely under", "seldom less than", "beyond",
 )  # fmt: skip
-USUALLY = phrases(
-    "usually", "mostly", "generally", "commonly", "normally", "typically", "often", "plerumque", "vulgo", "saepius",
-    "saepe", "most often", "frequently", "mainly",
-)  # fmt: skip
-RARELY = phrases(
-    "rarely", "very rarely", "more rarely", "exceptionally", "seldom", "occasionally", "sometimes", "raro", "rarius",
-    "rarissime", "interdum", "imo", "even", "exceptionally", "in extreme cases", "rare",
-)  # fmt: skip
+# words that make the figure after them an extreme, anywhere and only in brackets
+_EXTREME = ("rarely", "very rarely", "more rarely", "exceptionally", "seldom", "raro", "rarius", "rarissime", "imo",
+            "even", "in extreme cases", "rare", "selten", "raramente", "rarement", "very seldom")  # fmt: skip
+_NOW_AND_THEN = (
+    "occasionally",
+    "sometimes",
+    "interdum",
+    "nonnunquam",
+    "less commonly",
+    "less often",
+    "less frequently",
+)
+EXTREME = phrases(*_EXTREME)
+RARELY = phrases(*_EXTREME, *_NOW_AND_THEN)
 BETWEEN = frozenset({"between", "entre", "zwischen", "inter", "from", "von"})
 AND = frozenset({"and", "et", "y", "e", "und", "to", "&"})
 RANGE_WORDS = frozenset({"to", "ad", "bis", "a", "till"})
