@@ -154,7 +154,7 @@ def tokens_of(words: str) -> tuple[Token, ...]:
 
 
 def _printed(words: str) -> tuple[str, Sequence[int]]:
-    """The words with every dash, quote and space in its one form, and the place in `words` of each of its signs and of the end."""
+    """The words with dashes, quotes and spaces in one form, and the places in `words` of its signs and of the end."""
     text = unicodedata.normalize("NFC", words).translate(_PRINTED)
     places: Sequence[int] = range(len(words) + 1)
     if len(text) != len(words) or not unicodedata.is_normalized("NFC", words):
