@@ -35,7 +35,8 @@ _LATIN = (
     "duodecim|tredecim|quatuordecim|quindecim|sedecim|septendecim|duodeviginti octodecim|undeviginti|viginti"
 )
 _GROUPED = {"solitary": 1, "single": 1, "solitarius": 1, "solitaria": 1, "solitarium": 1, "solitariis": 1} | {
-    "solitarii": 1, "pairs": 2, "twos": 2, "couples": 2, "threes": 3, "ternate": 3, "fours": 4, "fives": 5, "sixes": 6
+    "solitarii": 1, "solitario": 1, "solitarios": 1, "solitarias": 1,
+    "pairs": 2, "twos": 2, "couples": 2, "threes": 3, "ternate": 3, "fours": 4, "fives": 5, "sixes": 6
 }  # fmt: skip
 TENS: Mapping[str, int] = {
     "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90
@@ -79,7 +80,8 @@ AT_LEAST = phrases(
 )  # fmt: skip
 # words that make the figure after them an extreme, anywhere and only in brackets
 _EXTREME = ("rarely", "very rarely", "more rarely", "exceptionally", "seldom", "raro", "rarius", "rarissime", "imo",
-            "even", "in extreme cases", "rare", "selten", "raramente", "rarement", "very seldom")  # fmt: skip
+            "even", "in extreme cases", "rare", "selten", "raramente", "rarement", "very seldom",
+            "rara vez")  # fmt: skip
 _NOW_AND_THEN = (
     "occasionally",
     "sometimes",

@@ -12,6 +12,7 @@ from auctorum.characters.show import format_range
 from auctorum.characters.units import unit_fits, unit_named
 from auctorum.characters.values import Range, Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
+from auctorum.corpus.given_values import contradicted
 from auctorum.corpus.model import Measurement
 from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError, Place, Problem
@@ -114,11 +115,26 @@ class StatementReader:
         if isinstance(found, AuctorumError):
             report(found.at(record.place, "value" if record.value else "verbatim"))
             return ()
-        said = _carried([record.stage or one.stage for one in found])
-        counted = [
-            replace(one, stage=stage_that_counts(stage, character)) for one, stage in zip(found, said, strict=True)
-        ]
-        return tuple(_merged(counted))
+        counted = _counted([record.stage or one.stage for one in found], found, character)
+        if record.value and record.verbatim:
+            self._compare(record, counted, character, conventions, report)
+        return counted
+
+    def _compare(
+        self,
+        record: schema.StatementRecord,
+        value: tuple[Reading, ...],
+        character: Character,
+        conventions: schema.Conventions,
+        report: Report,
+    ) -> None:
+        """A warning where the words can be read, and say otherwise than the value beside them."""
+        read = self._readings(record.verbatim, character, conventions, False)
+        if isinstance(read, AuctorumError):
+            return  # that is why a value is given
+        words = _counted([one.stage or record.stage for one in read], read, character)
+        if (problem := contradicted(record, words, value, character)) is not None:
+            report(problem)
 
     def _readings(
         self, words: str, character: Character, conventions: schema.Conventions, plain: bool
@@ -133,6 +149,12 @@ class StatementReader:
             except AuctorumError as error:
                 self._read[key] = error
         return self._read[key]
+
+
+def _counted(stages: list[str], found: Iterable[Reading], character: Character) -> tuple[Reading, ...]:
+    """Readings with the stage that counts; those of states merged by stage."""
+    said = zip(found, _carried(stages), strict=True)
+    return tuple(_merged([replace(one, stage=stage_that_counts(stage, character)) for one, stage in said]))
 
 
 def _carried(stages: list[str]) -> list[str]:
