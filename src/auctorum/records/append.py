@@ -1,0 +1,235 @@
+"""Statements put into the text of a literature file; text in, text out, and nothing that stands there is changed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from auctorum.names.format import format_authors, words
+from auctorum.names.name import UnreadableName
+from auctorum.names.parse import parse as parse_name
+from auctorum.problems import AuctorumError
+from auctorum.records import forms, schema
+from auctorum.records.faults import validate
+from auctorum.records.insert import (
+    Item,
+    Unwritable,
+    composed,
+    is_block_list,
+    plain_or_quoted,
+    quoted,
+    value_at,
+    with_items,
+)
+from auctorum.records.schema import PLACE_KEY, Conventions, StatementRecord
+from auctorum.records.yamltext import CONTROL, parse
+
+_KEYS = ("character", "verbatim", "value", "stage", "page", "note")
+_QUOTED = ("verbatim", "value", "note")
+
+
+class WhichTreatment(AuctorumError, LookupError):
+    """A file in which it is not clear whose statements they are; `taxa` are those it treats."""
+
+    def __init__(self, said: str, taxa: tuple[str, ...]) -> None:
+        super().__init__(said, taxa)
+        self.said, self.taxa = said, taxa
+
+    def __str__(self) -> str:
+        if self.said:
+            return f"the file treats {len(self.taxa)} taxa that may be `{self.said}`"
+        return (
+            f"the file treats {len(self.taxa) or 'no'} {'taxon' if len(self.taxa) == 1 else 'taxa'}, and none is named"
+        )
+
+    @property
+    def remedy(self) -> str:  # type: ignore[override]
+        return f"name one of: {'; '.join(self.taxa)}" if self.taxa else "name the taxon that is described"
+
+
+@dataclass(frozen=True, slots=True)
+class Appended:
+    """The new text, the taxon as the file writes it, what was added, and what had stood there already.
+
+    `begun` says whether the treatment is new.
+    """
+
+    text: str
+    taxon: str
+    added: tuple[StatementRecord, ...]
+    there: tuple[StatementRecord, ...]
+    begun: bool = False
+
+
+def appended(text: str, taxon: str, statements: Sequence[StatementRecord]) -> Appended:
+    """The literature file `text` with the statements at the end of the treatment of `taxon`.
+
+    An empty `taxon` is the only one treated. Where the taxon has no treatment, one begins at the end. A statement
+    of the same character, words and page as one in the file is not added. Raises WhichTreatment, and Unwritable where
+    the file cannot be read or the statements cannot be put in without changing it.
+    """
+    data, taxon = _data(text), " ".join(taxon.split())
+    treatments = _records(data.get("treatments"))
+    number = _number(treatments, taxon)
+    known = treatments[number] if number is not None else {}
+    kept = {_key(one, known) for one in _records(known.get("traits"))}
+    cleaned = tuple(dict.fromkeys(_cleaned(one) for one in statements))
+    there = tuple(one for one in cleaned if _key(_pairs(one), known) in kept)
+    added = tuple(one for one in cleaned if one not in there)
+    said = str(known.get("taxon", taxon))
+    if not added and number is not None:
+        return Appended(text, said, (), there)
+    made = _inserted(text, number, taxon, added)
+    _check(data, made, number, taxon, added)
+    return Appended(made, said, added, there, number is None)
+
+
+def statement_line(statement: StatementRecord) -> str:
+    """The statement on one line, as it stands in a list of traits.
+
+    >>> print(statement_line(StatementRecord("spur length", verbatim="spur 22-34 mm", page="107")))
+    {character: spur length, verbatim: "spur 22-34 mm", page: 107}
+    """
+    written = (
+        f"{key}: {quoted(value) if key in _QUOTED else plain_or_quoted(value)}"
+        for key, value in _pairs(statement).items()
+    )
+    return "{" + ", ".join(written) + "}"
+
+
+def new_literature(work: str, conventions: Conventions) -> str:
+    """The form of a new literature file, with the conventions of the work where they are not the common ones."""
+    said = [f"line: {plain_or_quoted(conventions.line)}"] if conventions.line != "english" else []
+    signs = ", ".join(f"{quoted(sign)}: {quoted(unit)}" for sign, unit in sorted(conventions.signs.items()))
+    said += [f"signs: {{{signs}}}"] if signs else []
+    text = forms.literature(work)
+    return text.replace("\nacts:", f"\nconventions: {{{', '.join(said)}}}\nacts:", 1) if said else text
+
+
+def conventions_of(text: str) -> Conventions:
+    """How the work in a literature file prints measures; raises Unwritable where the file does not tell it readably."""
+    said = _data(text).get("conventions")
+    found, problems = validate(Conventions, said) if isinstance(said, dict) else (Conventions(), [])
+    if found is None or (said is not None and not isinstance(said, dict)):
+        why = problems[0].what if problems else "they are no record"
+        raise Unwritable(f"the conventions of the file cannot be read: {why}", "see what `auctorum check` says of it")
+    return found
+
+
+def check_treatment(text: str, taxon: str) -> None:
+    """Raises what `appended` would raise for the file and the taxon, whatever the statements."""
+    _number(_records(_data(text).get("treatments")), taxon)
+
+
+def _data(text: str) -> dict[str, Any]:
+    data, problems = parse(text, "")
+    if not isinstance(data, dict):
+        why = problems[0].what if problems else "it is empty"
+        place = f" (line {problems[0].place.line})" if problems else ""
+        raise Unwritable(f"the file cannot be read: {why}{place}", problems[0].remedy if problems else "fill it in")
+    return data
+
+
+def _records(value: Any) -> list[dict[str, Any]]:
+    """The items of a list, an empty record for what is none, so that numbers are those of the list."""
+    return [one if isinstance(one, dict) else {} for one in value] if isinstance(value, list) else []
+
+
+def _number(treatments: Sequence[dict[str, Any]], taxon: str) -> int | None:
+    """The number of the treatment meant; None where the taxon has none yet."""
+    taxa = [str(one.get("taxon", "")) for one in treatments]
+    if not taxon:
+        if len(taxa) != 1 or not taxa[0]:
+            raise WhichTreatment("", tuple(taxa))
+        return 0
+    alike = [number for number, said in enumerate(taxa) if said and _same(said, taxon)]
+    exact = [number for number in alike if taxa[number].split() == taxon.split()]
+    found = exact if len(exact) == 1 else alike
+    if len(found) > 1:
+        raise WhichTreatment(taxon, tuple(taxa[number] for number in found))
+    return found[0] if found else None
+
+
+def _same(one: str, other: str) -> bool:
+    """Whether both are one name: the same words, and the same authors where both give them."""
+    try:
+        first, second = parse_name(one).name, parse_name(other).name
+    except UnreadableName:
+        return one.split() == other.split()
+    authors = format_authors(first.authors), format_authors(second.authors)
+    return words(first) == words(second) and (not all(authors) or authors[0] == authors[1])
+
+
+def _pairs(statement: StatementRecord) -> dict[str, str]:
+    """Keys and values of a statement as a file holds them, the empty ones left out."""
+    return {key: value for key in _KEYS if (value := getattr(statement, key))}
+
+
+def _cleaned(statement: StatementRecord) -> StatementRecord:
+    """The statement without control characters, which no file of records may hold."""
+    character, verbatim, value, stage, page, note = (CONTROL.sub("", getattr(statement, key)) for key in _KEYS)
+    return StatementRecord(character, verbatim, value, stage, page, note)
+
+
+def _key(statement: dict[str, Any], treatment: dict[str, Any]) -> tuple[str, str, str]:
+    """Character, words and page; a statement without a page has that of its treatment."""
+    said = str(statement.get("verbatim") or statement.get("value", ""))
+    page = str(statement.get("page") or treatment.get("page", ""))
+    return str(statement.get("character", "")), " ".join(said.split()), page
+
+
+def _inserted(text: str, number: int | None, taxon: str, added: Sequence[StatementRecord]) -> str:
+    root = composed(text)
+    shift = _shift(root)
+    items = [Item(line, (line,)) for line in map(statement_line, added)]
+    if number is not None:
+        treatments = value_at(root, "treatments")
+        assert treatments is not None
+        return with_items(text, treatments.value[number], "traits", items, shift)
+    begun = [f"{key}: {plain_or_quoted(value)}" for key, value in _begun(taxon, added).items()]
+    flow = [*begun, f"traits: [{', '.join(item.flow for item in items)}]"] if items else begun
+    traits = ["traits:", *(f"{' ' * shift}- {item.flow}" for item in items)] if items else []
+    return with_items(text, root, "treatments", [Item(f"{{{', '.join(flow)}}}", (*begun, *traits))], shift)
+
+
+def _begun(taxon: str, added: Sequence[StatementRecord]) -> dict[str, str]:
+    """The fields of a new treatment, its page that of the first statement."""
+    page = added[0].page if added else ""
+    return {"taxon": taxon, "status": str(schema.Status.ACCEPTED)} | ({"page": page} if page else {})
+
+
+def _shift(root: Any) -> int:
+    """How far lists stand in from their keys in this file, as far as it has any; else as in a new file."""
+    treatments = value_at(root, "treatments")
+    inner = treatments.value if is_block_list(treatments) else ()
+    for owner, key in [*((one, "traits") for one in inner), (root, "treatments"), (root, "acts")]:
+        if is_block_list(found := value_at(owner, key)):
+            return max(0, int(found.start_mark.column - owner.start_mark.column))
+    return 0
+
+
+def _check(before: dict[str, Any], text: str, number: int | None, taxon: str, added: Sequence[StatementRecord]) -> None:
+    """Raises Unwritable unless the new text reads as the old one with the statements at their place."""
+    wanted, said = _bare(before), [_pairs(one) for one in added]
+    treatments = wanted.setdefault("treatments", [])
+    if number is None:
+        treatments.append({**_begun(taxon, added), **({"traits": said} if said else {})})
+    else:
+        treatments[number].setdefault("traits", []).extend(said)
+    found, _ = parse(text, "")
+    if _bare(found) != wanted:
+        lines = "\n".join(f"- {statement_line(one)}" for one in added)
+        raise Unwritable(
+            "the statements cannot be put into the file without changing what stands there",
+            f"put them in yourself:\n{lines}",
+        )
+
+
+def _bare(data: Any) -> Any:
+    """Data without places and without space around words, in lists and records of its own."""
+    if isinstance(data, dict):
+        return {key: _bare(value) for key, value in data.items() if key != PLACE_KEY}
+    if isinstance(data, list):
+        return [_bare(item) for item in data]
+    return data.strip() if isinstance(data, str) else data

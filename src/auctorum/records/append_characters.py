@@ -1,0 +1,90 @@
+"""Characters put into the text of characters.yaml; text in, text out, and nothing that stands there is changed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from auctorum.characters.vocabulary import Character, State
+from auctorum.records.insert import (
+    Item,
+    Unwritable,
+    composed,
+    is_block_list,
+    plain_or_quoted,
+    quoted,
+    value_at,
+    with_items,
+)
+from auctorum.records.yamltext import parse
+
+
+def with_characters(text: str, characters: Sequence[Character]) -> str:
+    """The vocabulary file `text` with the characters at its end; one that it names already is not added.
+
+    Raises Unwritable where the file cannot be read, or nothing can be put in without changing it.
+    """
+    known = names_in(text)
+    new = [one for one in characters if one.name not in known]
+    if not new:
+        return text
+    items = [Item(f"{{{', '.join(_lines(one))}}}", tuple(_lines(one))) for one in new]
+    root = composed(text)
+    there = value_at(root, "characters")
+    shift = there.start_mark.column - root.start_mark.column if is_block_list(there) else 0
+    made = with_items(text, root, "characters", items, shift)
+    if names_in(made) != [*known, *(one.name for one in new)]:
+        why = "the characters cannot be put into the file without changing what stands there"
+        raise Unwritable(why, f"put them in yourself:\n{as_yaml(new)}")
+    return made
+
+
+def as_yaml(characters: Iterable[Character]) -> str:
+    """The characters as items of the list in characters.yaml, ready to paste.
+
+    >>> from auctorum.characters.vocabulary import Kind
+    >>> print(as_yaml([Character("style length", "style", "length", Kind.MEASURE, "mm")]))
+      - name: style length
+        structure: style
+        property: length
+        kind: measure
+        unit: mm
+    """
+    items = [
+        [f"  - {line}" if number == 0 else f"    {line}" for number, line in enumerate(_lines(one))]
+        for one in characters
+    ]
+    return "\n".join(line for lines in items for line in lines)
+
+
+def names_in(text: str) -> list[str]:
+    """The names of the characters in a vocabulary file, in order; raises Unwritable where it cannot be read."""
+    data, problems = parse(text, "")
+    if not isinstance(data, dict):
+        raise Unwritable(f"the file cannot be read: {problems[0].what}", problems[0].remedy)
+    listed = data.get("characters") or []
+    return [str(one.get("name", "")) if isinstance(one, dict) else "" for one in listed]
+
+
+def _lines(character: Character) -> list[str]:
+    """`key: value` for everything that the character states."""
+    said = {"name": character.name, "structure": character.structure, "property": character.property}
+    lines = [f"{key}: {plain_or_quoted(value)}" for key, value in said.items()]
+    lines.append(f"kind: {character.kind}")
+    if character.unit:
+        lines.append(f"unit: {plain_or_quoted(character.unit)}")
+    for key, listed in (("stages", character.stages), ("words", character.words)):
+        if listed:
+            lines.append(f"{key}: [{', '.join(map(plain_or_quoted, listed))}]")
+    for key, told in (("how", character.how), ("meaning", character.meaning)):
+        if told:
+            lines.append(f"{key}: {quoted(told)}")
+    if character.states:
+        lines.append(f"states: [{', '.join(map(_state, character.states))}]")
+    return lines
+
+
+def _state(state: State) -> str:
+    words = f", words: [{', '.join(map(plain_or_quoted, state.words))}]" if state.words else ""
+    colour = f", colour: {plain_or_quoted(state.colour)}" if state.colour else ""
+    meaning = f", meaning: {quoted(state.meaning)}" if state.meaning else ""
+    return f"{{name: {plain_or_quoted(state.name)}{words}{colour}{meaning}}}"
