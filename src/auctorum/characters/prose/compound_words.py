@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from auctorum.characters.prose.english_nouns import plurals
 from auctorum.characters.prose.entries import entries
-from auctorum.characters.prose.inflection import latin_adjective, latin_noun, romance
+from auctorum.characters.prose.organ_forms import latin_adjective, latin_noun, romance
 from auctorum.characters.tokens import folded
 
 # Phrases are parted by commas.
@@ -68,8 +68,9 @@ ENGLISH = {
 LATIN = """
 midrib: nervus+medius nervus+medianus nervus+centralis nervus+primarius costa+media vena+media
 lateral vein: nervus+lateralis vena+lateralis nervus+secundarius
-ray floret: flos=radii flosculus=radii flos+radialis flos+ligulatus flosculus+ligulatus flos+radians/radiantis
-disc floret: flos=disci flosculus=disci flos+tubulosus flosculus+tubulosus
+ray floret: flos/floris=radii flosculus=radii flos/floris+radialis flos/floris+ligulatus
+ray floret: flosculus+ligulatus flos/floris+radians/radiantis
+disc floret: flos/floris=disci flosculus=disci flos/floris+tubulosus flosculus+tubulosus
 leaf blade: lamina=folii lamina=foliorum lamina+foliaris
 leaf sheath: vagina=folii vagina=foliorum vagina+foliaris
 involucral bract: bractea=involucri folium=involucri phyllum=involucri bractea+involucralis

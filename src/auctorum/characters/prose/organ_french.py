@@ -170,7 +170,6 @@ wing: aile
 crest: crête
 surface: surface
 face: face
-back: dos
 segment: segment
 division: division
 dot: point

@@ -93,7 +93,7 @@ tooth: dente
 rib: costola
 vein: nervo nervatura vena
 spot: macchia
-hair: pelo tomento
+hair: peli tomento
 bristle: setola
 gland: ghiandola
 scar: cicatrice

@@ -23,7 +23,7 @@ rachis: rachis/rachidis rhachis/rhachidis rachis rhachis
 rachilla: rachilla rhachilla
 cataphyll: cataphyllum cataphylla/cataphyllae
 prophyll: prophyllum
-bladder: vesicula utriculum
+bladder: vesicula
 pitcher: ascidium
 tendril: cirrus cirrhus capreolus
 rosette: rosula
@@ -88,7 +88,7 @@ whorl: verticillus
 head: caput/capitis
 capitulum: capitulum anthodium calathidium calathium
 cyathium: cyathium
-synconium: synconium syconium
+syconium: synconium syconium
 strobilus: strobilus
 cone: conus
 peduncle: pedunculus

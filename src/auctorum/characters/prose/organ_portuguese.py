@@ -27,8 +27,7 @@ shoot: broto
 branch: ramo
 branchlet: râmulo raminho ramificação
 trunk: tronco
-node: nó
-internode: entrenó internó
+internode: entrenó
 bud: gema botão
 bark: casca córtex
 wood: madeira
@@ -151,7 +150,7 @@ spot: mancha mácula
 stripe: listra estria
 band: faixa
 ring: anel
-hair: pelo pêlo indumento tomento pubescência
+hair: pelos indumento tomento pubescência
 trichome: tricoma
 cilium: cílio
 bristle: cerda

@@ -166,7 +166,7 @@ spot: mancha
 stripe: raya
 band: banda franja
 ring: anillo
-hair: pelo indumento tomento pubescencia
+hair: pelos pelillo vello indumento tomento pubescencia
 trichome: tricoma
 cilium: cilio
 bristle: cerda

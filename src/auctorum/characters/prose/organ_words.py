@@ -8,7 +8,7 @@ PLAIN = """
 leaf leaflet frond pinna pinnule petiole petiolule petiolet stipule stipel stipe phyllode phylloclade cladode
 cladophyll sheath ligule auricle ocrea ochreola pulvinus pulvinule rachis rachilla rachillet pseudopetiole
 cataphyll prophyll bladder pitcher trap ascidium domatium tendril rosette needle fascicle microphyll megaphyll
-sporophyll megasporophyll microsporophyll trophophyll scale squama squamule spine thorn prickle glochid areole cirrus
+sporophyll megasporophyll microsporophyll trophophyll scale squamule spine thorn prickle glochid areole
 stem culm scape shoot branch branchlet trunk stump bole twig sprig cane node internode bud bulbil turion
 bark periderm cork wood sapwood heartwood pith cortex cambium crown canopy root rootlet taproot rootstock radicle
 pneumatophore haustorium velamen rhizoid rhizome caudex corm cormlet tuber tubercule bulb bulblet tunic stolon runner
@@ -16,12 +16,12 @@ sucker offset innovation pseudobulb pseudostem lenticel stoma hydathode brachybl
 inflorescence infructescence synflorescence conflorescence florescence paraclade raceme
 panicle cyme cymule umbel corymb spike spikelet spadix spathe spathella catkin ament thyrse
 truss verticillaster glomerule whorl head capitulum calathidium pseudanthium
-cyathium cyathophyll synconium syconium dichasium monochasium pleiochasium cincinnus rhipidium drepanium
+cyathium cyathophyll syconium dichasium monochasium pleiochasium cincinnus rhipidium drepanium
 bostryx strobilus cone conelet peduncle peduncule pedicel podium gynophore androgynophore androphore
 carpophore gonophore thecaphore torus bract bracteole bractlet bracteolule involucre involucel phyllary
-receptacle clinanthium pappus ray disc floret flower floweret cupule cup
+receptacle pappus ray disc floret flower floweret cupule cup
 calyx epicalyx sepal corolla petal tepal perianth hypanthium
-calyptra operculum lid corona coronula paracorolla labellum lip hood galea helmet standard banner vexillum fall
+calyptra operculum lid corona coronula paracorolla labellum lip hood galea helmet standard banner fall
 stamen staminode anther theca filament connective pollen pollinium pollinarium caudicle viscidium
 retinaculum tegula translator corpusculum gynostegium gynostemium rostellum stelidium clinandrium mentum column
 gynandrium androecium gynoecium pistil pistillode carpel pseudocarpel ovary ovule style stylode
@@ -33,7 +33,7 @@ strophiole caruncle elaiosome hilum embryo cotyledon plumule hypocotyl epicotyl 
 sarcotesta sclerotesta seed kernel achene cypsela caryopsis grain utricle legume pod loment lomentum craspedium pome hip
 hesperidium pepo syncarp sorosis etaerio cremocarp carcerulus diaspore propagule seedling acorn glans gourd
 cachrys anthocarp pseudocarp diclesium pyxidium pyxis cynarrhodion
-glume lemma palea palet awn arista lodicule callus floscule coleoptile coleorhiza mesocotyl perigynium
+glume lemma palea palet awn lodicule callus floscule coleoptile coleorhiza mesocotyl perigynium
 sorus indusium pseudoindusium sporangium sporocarp spore microspore megaspore annulus elater synangium
 gametophyte sporophyte prothallus thallus fiddlehead crozier ramentum paleole
 peristome seta amphigastrium perichaetium antheridium archegonium
@@ -44,13 +44,13 @@ areola phellem lignotuber xylopodium hibernaculum perula osteole ostiole trophos
 PARTS = """
 lobe lobule tube tooth denticle serration crenation crenule rib midrib vein veinlet venation spot
 stripe streak striation striole blotch fleck speckle band zone mark patch ring eye centre guide
-hair trichome cilium bristle gland papilla wart tubercle verruca pustule vesicle scar wool beard fringe fimbria tuft
-tip margin border rim apex base body beak rostrum mouth throat claw unguis limb blade axis valve wing crest
+hair trichome cilium bristle gland papilla wart tubercle pustule vesicle scar wool beard fringe fimbria tuft
+tip margin border rim apex base body beak mouth throat claw limb blade axis valve wing crest
 surface side face back flank segment division dot keel end top bottom
-inside outside corner sinus incision cleft groove furrow sulcus channel ridge costule
-mucro mucronule cusp apicule apiculum awnlet acumen arm horn tail appendage appendix appendicule process
+inside outside corner sinus incision cleft groove furrow channel ridge costule
+mucro mucronule cusp apicule apiculum awnlet acumen arm horn tail appendage appendicule process
 projection outgrowth protuberance swelling boss gibbosity sac pouch lacuna neck shoulder
-cavity chamber pore slit suture commissure vitta stria rugosity fold plait pleat plica flange lamella
+cavity chamber pore slit suture commissure vitta stria rugosity fold plait pleat flange lamella
 hook barb barbule spinule flesh pulp skin rind shell wall membrane epidermis cuticle layer coat
 portion part section stalk stalklet series row rank tier cycle reticulation
 """
@@ -99,6 +99,7 @@ sporophyll: sporophyl
 gynoecium: gynaecium gynecium
 androecium: andraecium andrecium
 standard: vexillum
+awn: arista
 locule: cell loculus loculament
 disc: disk
 carpel: carpid carpidium

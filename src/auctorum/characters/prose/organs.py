@@ -23,7 +23,7 @@ from auctorum.characters.prose.compound_words import COMPOUNDS, LONGEST_COMPOUND
 from auctorum.characters.prose.english_nouns import plurals
 from auctorum.characters.prose.english_nouns import singular as _singular
 from auctorum.characters.prose.entries import entries
-from auctorum.characters.prose.inflection import german_adjective, german_noun, latin_adjective, latin_noun, romance
+from auctorum.characters.prose.organ_forms import german_adjective, german_noun, latin_adjective, latin_noun, romance
 
 __all__ = ["COMPOUNDS", "LONGEST_COMPOUND", "Organ", "organ_of", "place_of", "singular"]
 

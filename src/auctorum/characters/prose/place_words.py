@@ -3,7 +3,8 @@
 # As they are in English.
 ENGLISH = """
 basal cauline lower upper middle mid inner outer uppermost lowermost innermost outermost topmost undermost radial
-central lateral terminal distal proximal apical subterminal subapical submarginal marginal peripheral axillary intermediate
+central lateral terminal distal proximal apical subterminal subapical submarginal marginal peripheral axillary
+intermediate
 fertile sterile pistillate staminate ray disc abaxial adaxial dorsal ventral ultimate penultimate primary secondary
 tertiary quaternary median medial anterior posterior male female hermaphrodite hermaphroditic bisexual unisexual neuter
 neutral free radical rameal ramal floral involucral subtending submersed submerged emersed emergent floating

@@ -1,6 +1,6 @@
 """Forms of nouns and adjectives in Latin and the languages of floras: from the form a dictionary gives to all others.
 
-A form too many does no harm (it is looked up, never shown); a form wanting does. Latin: Stearn, Botanical Latin, chapters 6
+A form too many does no harm (it is looked up, never shown); a form wanting does. Latin: Stearn, Botanical Latin, ch. 6
 to 8 (declensions, from memory); the others: common grammar. All forms are folded: no case, no accents.
 """
 
@@ -10,16 +10,17 @@ from auctorum.characters.tokens import folded
 
 # Endings on the stem of the genitive, by declension: genitive, dative, accusative, ablative; then the plural.
 _FIRST = "ae am a as arum is"
-_SECOND = "i o um e os orum is"
+_SECOND = "i o um os orum is"
 _SECOND_NEUTER = "i o um a orum is"
 _THIRD = "is i em e es um ibus"
 _THIRD_I = "is i em im e es um ium ibus"
 _THIRD_NEUTER = "is i e a um ibus"
+_THIRD_NEUTER_I = "is i ia ium ibus"
 _FOURTH = "us ui um u uum ibus"
 _FOURTH_NEUTER = "us u ua uum ibus"
 _FIFTH = "ei em e es erum ebus"
 _ADJECTIVE_IS = "i em e es ia ium ibus"
-_NEUTER_ENDINGS = ("men", "ma", "us", "ur", "ut", "ar", "os")
+_NEUTER_ENDINGS = ("men", "ma", "us", "ur", "ut", "os")
 
 
 def latin_noun(entry: str) -> frozenset[str]:
@@ -57,6 +58,8 @@ def _genitive(nominative: str) -> str:
 
 def _third(nominative: str, genitive: str, neuter: bool) -> str:
     """An i-stem has as many syllables in both cases (`caulis`), or two consonants before the ending (`dens/dentis`)."""
+    if nominative.endswith(("ar", "e")):
+        return _THIRD_NEUTER_I  # calcar
     if neuter or (nominative.endswith(_NEUTER_ENDINGS) and nominative != "flos"):
         return _THIRD_NEUTER
     stem = genitive[:-2]
