@@ -124,6 +124,8 @@ class Line:
         if self.sort(at) is not Sort.WORD:
             return None
         text = self.text(at)
+        if text == "half" and self.text(at + 1) == "again":
+            return Figure(number_of(Fraction(3, 2)), "", at + 2, spelt=True)
         fraction, end = self._fraction(at)
         if fraction is not None:
             return Figure(fraction, "", end, spelt=True)

@@ -106,7 +106,8 @@ def _is_comparison(line: Line, at: int) -> bool:
     """`3 x as long as`, `1/2 as long`: the sign or the bare figure is followed by a comparison."""
     if line.sort(at) is Sort.TIMES or line.text(at) == "x":
         return line.text(at + 1) in _COMPARED
-    return line.text(at) in ("as", "so") and line.text(at + 1) in SAYS
+    of_length = line.text(at) == "the" and line.text(at + 1) in SAYS and line.text(at + 2) in ("of", "and")
+    return of_length or (line.text(at) in ("as", "so") and (line.text(at + 1) in SAYS or line.text(at + 1) == "many"))
 
 
 def _named_after(line: Line, at: int) -> tuple[tuple[str, ...], int]:

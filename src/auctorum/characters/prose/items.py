@@ -1,0 +1,193 @@
+"""A description as a row of items: organs, figures, states, stages, and the small words that tie them together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+from auctorum.characters.figures import Line
+from auctorum.characters.frequency import frequency
+from auctorum.characters.notation import Measure
+from auctorum.characters.products import measures_of
+from auctorum.characters.prose.comparisons import Likeness, read_likeness, read_ratio_words
+from auctorum.characters.prose.counted import counted_noun
+from auctorum.characters.prose.found import Passed
+from auctorum.characters.prose.nouns import Noun, read_noun
+from auctorum.characters.prose.passed import passed_over
+from auctorum.characters.prose.pieces import Piece, read_pieces
+from auctorum.characters.stages import stage_mark
+from auctorum.characters.tokens import Sort
+from auctorum.characters.values import Modality
+
+
+class Is(StrEnum):
+    """The sorts of item."""
+
+    NOUN = "noun"
+    FIGURE = "figure"
+    STATE = "state"
+    STAGE = "stage"
+    OFTEN = "often"
+    LIKE = "like"  # a comparison with another organ, or within one
+    RATIO = "ratio"
+    SIDE = "side"  # above, beneath
+    AT = "at"  # near the, on the
+    OF = "of"
+    PER = "per"
+    WITH = "with"
+    WITHOUT = "without"
+    ABSENT = "absent"
+    EXCEPT = "except"
+    NOT = "not"
+    TO = "to"
+    OR = "or"
+    AND = "and"
+    COMMA = "comma"
+    STOP = "stop"
+    OPEN = "open"
+    CLOSE = "close"
+    SMALL = "small"  # articles, verbs and signs that carry nothing
+    PASSED = "passed"
+    STRANGE = "strange"
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One item, of the tokens `start` to `end`, with what it holds."""
+
+    sort: Is
+    start: int
+    end: int
+    text: str = ""
+    noun: Noun | None = None
+    factors: tuple[Measure, ...] = ()
+    counted: str = ""  # the noun in "8-12-flowered"
+    pieces: tuple[Piece, ...] = ()
+    often: Modality | None = None
+    like: Likeness | None = None
+    passed: Passed | None = None
+
+
+_SIDES: Mapping[str, str] = {
+    word: side
+    for side, words in {
+        "lower": "below beneath underneath abaxially infra subtus inferne dorsally unterseits abaxialmente",
+        "upper": "above adaxially supra superne ventrally oberseits adaxialmente",
+    }.items()
+    for word in words.split()
+}
+_BOTH = ("utrinque", "both")
+_WORDS: Mapping[str, Is] = {
+    word: sort
+    for sort, words in {
+        Is.AT: "at near on towards toward in along around round throughout below above beneath within inside outside apud "
+        "prope versus sub en na no nas nos am an auf vers sur dans basin",
+        Is.OF: "of de del da do du des von",
+        Is.PER: "per",
+        Is.WITH: "with cum con com mit avec bearing having by including has have",
+        Is.WITHOUT: "without sine sin sem ohne sans lacking wanting destitute no nullus nullis nulla",
+        Is.ABSENT: "absent wanting missing obsolete none nil deest desunt absens ausente ausentes fehlend lacking 0",
+        Is.EXCEPT: "except excepting save but-for excepto praeter ausser sauf",
+        Is.NOT: "not non nec neque neither nor haud never nunquam numquam nao nicht ne",
+        Is.TO: "to ad through bis a ate hasta",
+        Is.OR: "or vel aut seu oder ou o u sive",
+        Is.AND: "and et y e und but sed atque ac &",
+        Is.SMALL: "the a an its their each is are being be was were these those this which that of it they then also "
+        "el la los las le les der die das il lo os as um uma una un with measuring measures about rather as",
+    }.items()
+    for word in words.split()
+}
+
+
+def items_of(line: Line) -> tuple[Item, ...]:
+    """The items in the order of the words; every token lies in one of them."""
+    figures = _figures(line)
+    passed = passed_over(line)
+    return tuple(_items(line, figures, passed))
+
+
+def _figures(line: Line) -> dict[int, tuple[Measure, ...]]:
+    """The figures by the token where they start, the factors of a product together."""
+    found: dict[int, list[Measure]] = {}
+    for measure in measures_of(line):
+        start = measure.begins if measure.factors > 1 else measure.start
+        found.setdefault(start, []).append(measure)
+    return {start: tuple(several) for start, several in found.items()}
+
+
+def _items(line: Line, figures: Mapping[int, tuple[Measure, ...]], passed: Mapping[int, tuple[Passed, int]]) -> Iterator[Item]:
+    at = 0
+    while at < len(line.tokens):
+        item = _item(line, at, figures, passed)
+        yield item
+        at = item.end
+
+
+def _item(line: Line, at: int, figures: Mapping[int, tuple[Measure, ...]], passed: Mapping[int, tuple[Passed, int]]) -> Item:
+    if at in passed:
+        why, end = passed[at]
+        return Item(Is.PASSED, at, end, passed=why)
+    if (ratio := read_ratio_words(line, at)) is not None:
+        return Item(Is.RATIO, at, ratio[1], text=ratio[0])
+    if at in figures:
+        return _figure(line, figures[at])
+    if line.sort(at) is not Sort.WORD:
+        return _sign(line, at)
+    return _word(line, at)
+
+
+def _figure(line: Line, factors: tuple[Measure, ...]) -> Item:
+    last = factors[-1]
+    start, end = factors[0].start, max(last.end, factors[0].start + 1)
+    if last.times:
+        like = read_likeness(line, end, last)
+        if like is not None:
+            return Item(Is.LIKE, start, like.end, factors=factors, like=like, often=last.often)
+    if not last.unit and len(factors) == 1:
+        noun, after = counted_noun(line, start, end)
+        if noun:
+            return Item(Is.FIGURE, start, after, factors=factors, counted=noun)
+    return Item(Is.FIGURE, start, end, factors=factors)
+
+
+_SIGNS = {Sort.COMMA: Is.COMMA, Sort.STOP: Is.STOP, Sort.OPEN: Is.OPEN, Sort.CLOSE: Is.CLOSE, Sort.SLASH: Is.OR}
+
+
+def _sign(line: Line, at: int) -> Item:
+    token = line.tokens[at]
+    if token.sort is Sort.DASH and not token.glued:
+        return Item(Is.TO, at, at + 1)
+    if token.sort is Sort.ABOUT and (pieces := read_pieces(line, at)) is not None:
+        return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
+    if token.text == "&":
+        return Item(Is.AND, at, at + 1)
+    small = Is.STRANGE if token.sort is Sort.NUMBER else Is.SMALL
+    return Item(_SIGNS.get(token.sort, small), at, at + 1, text=token.text)
+
+
+def _word(line: Line, at: int) -> Item:
+    """The longest or likeliest of the things that a word may begin."""
+    text = line.text(at)
+    noun = read_noun(line, at)
+    stage, staged = stage_mark(line, at)
+    if stage and not (noun and noun[1] > staged and noun[0].stage):
+        return Item(Is.STAGE, at, staged, text=stage)
+    often, after = frequency(line, at)
+    if often is Modality.NEVER:
+        return Item(Is.NOT, at, after)
+    if often is not None:
+        return Item(Is.OFTEN, at, after, often=often)
+    if (like := read_likeness(line, at, None)) is not None:
+        return Item(Is.LIKE, at, like.end, like=like)
+    if text in _BOTH:
+        end = at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces"))
+        return Item(Is.SMALL, at, end)
+    if text in _SIDES and not (noun or read_noun(line, at + 1)):
+        return Item(Is.SIDE, at, at + 1, text=_SIDES[text])
+    pieces = read_pieces(line, at)
+    if noun and not (pieces and pieces[1] > noun[1]):
+        return Item(Is.NOUN, at, noun[1], noun=noun[0])
+    if pieces is not None:
+        return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
+    return Item(_WORDS.get(text, Is.STRANGE), at, at + 1, text=text)

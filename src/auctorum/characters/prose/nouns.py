@@ -1,0 +1,213 @@
+"""Names of organs in a phrase: the noun with its position and whole (`lower bracts`, `lobes of the calyx`)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from auctorum.characters.figures import Line
+from auctorum.characters.prose.organs import COMPOUNDS, Organ, organ_of, place_of, singular
+from auctorum.characters.stages import stage_mark
+from auctorum.characters.tokens import Sort
+
+ARTICLES = frozenset(
+    "the a an its their each every both all these those such la el los las le les lo il gli o os as um uma un une "
+    "der die das den dem des su sus ses seus suas i".split(" ")
+)
+_OF = frozenset({"of", "de", "del", "da", "do", "das", "dos", "du", "des", "della", "delle"})
+_STAGE_ADJECTIVES = {
+    "young": "young", "juvenile": "young", "immature": "young", "adult": "mature", "mature": "mature", "ripe": "mature",
+    "old": "old", "older": "old", "fruiting": "fruit", "flowering": "flower", "dry": "dry", "dried": "dry",
+    "fresh": "fresh", "younger": "young", "youngest": "young",
+}  # fmt: skip
+_SURFACES = frozenset({"surface", "side", "face"})
+_UPPER = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lower", "under": "lower"}
+_MOST_NOUNS = 3
+_MOST_ADJECTIVES = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """An organ as named: `places` before it (lower, radial), its `names`, whole first (calyx, tube).
+
+    `part` is set where it is a part that does not name its whole; `kind` is `plant` or `habitat` where it stands for
+    one; `known` is False where the noun is no word of the list.
+    """
+
+    names: tuple[str, ...]
+    places: tuple[str, ...] = ()
+    part: bool = False
+    kind: str = ""
+    stage: str = ""
+    known: bool = True
+
+    @property
+    def name(self) -> str:
+        return " ".join((*self.places, *self.names))
+
+    @property
+    def head(self) -> str:
+        return self.names[-1]
+
+
+def read_noun(line: Line, at: int, *, article: bool = True) -> tuple[Noun, int] | None:
+    """The organ named at this token, articles and adjectives of place before it, and the place after; None if none."""
+    place = at
+    if article and line.text(place) in ARTICLES:
+        place += 1
+    places: list[str] = []
+    stage = ""
+    for _ in range(_MOST_ADJECTIVES):
+        if _organ_here(line, place) and not (place_of(line.text(place)) and _organ_here(line, _next(line, place))):
+            break
+        word = line.text(place)
+        if line.sort(place) is not Sort.WORD:
+            return None
+        if word in _STAGE_ADJECTIVES:
+            stage = _STAGE_ADJECTIVES[word]
+        elif (where := place_of(word)) is not None:
+            places.append(where)
+        else:
+            return None
+        place = _next(line, place)
+    return _nouns(line, place, tuple(places), stage)
+
+
+def _next(line: Line, at: int) -> int:
+    """The place of the word after this one, a hyphen between them passed over."""
+    after = at + 1
+    if line.sort(after) is Sort.DASH and line.sort(after + 1) is Sort.WORD and line.tokens[after].glued:
+        return after + 1
+    return line.skip(after, Sort.POINT) if len(line.text(at)) <= 4 and organ_of(line.text(at)) else after
+
+
+def _organ_here(line: Line, at: int) -> tuple[Organ, int] | None:
+    """The organ of one, two or three words here, and the place after."""
+    if line.sort(at) is not Sort.WORD:
+        return None
+    second = _next(line, at)
+    third = _next(line, second)
+    first_word = singular(line.text(at))
+    for end, several in ((third + 1, (second, third)), (second + 1, (second,))):
+        if all(line.sort(step) is Sort.WORD for step in several):
+            key = (first_word, *(singular(line.text(step)) for step in several))
+            if (fixed := COMPOUNDS.get(key)) is not None:
+                return _compound(fixed), end
+    organ = organ_of(line.text(at))
+    return (organ, at + 1) if organ else None
+
+
+def _compound(name: str) -> Organ:
+    """A compound with a fixed meaning keeps the nature of its head where it is one word: midrib is a part."""
+    organ = organ_of(name) if " " not in name else None
+    return Organ(name, part=organ.part if organ else False)
+
+
+def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[Noun, int] | None:
+    found: list[Organ] = []
+    end = at
+    while len(found) < _MOST_NOUNS:
+        start = end
+        if found and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD:
+            start = end + 1
+        elif found and line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
+            start = end + 1
+        here = _organ_here(line, start)
+        if here is None:
+            break
+        found.append(here[0])
+        end = here[1]
+    if not found:
+        return None
+    if line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
+        end += 1
+    noun = _noun(found, places, stage)
+    end, after = _places_after(line, end)
+    noun = replace(noun, places=(*after, *noun.places))
+    return _of_whole(line, noun, end)
+
+
+def _noun(found: list[Organ], places: tuple[str, ...], stage: str) -> Noun:
+    if len(found) > 1 and found[0].part and not found[1].part:
+        found = [found[1], found[0], *found[2:]]  # Latin: lobi calycis
+    names = [word for organ in found for word in organ.name.split()]
+    while len(names) > 1 and place_of(names[0]) == names[0]:  # one word for "lower surface"
+        places = (*places, names.pop(0))
+    if names == ["blade"]:
+        return Noun(("leaf", "blade"), places, stage=stage)
+    kind = found[-1].name if found[-1].subject and len(found) == 1 else ""
+    return Noun(tuple(names), places, found[-1].part and len(found) == 1, kind, stage)
+
+
+def _places_after(line: Line, at: int) -> tuple[int, tuple[str, ...]]:
+    """Adjectives of place behind a noun of another language: `foliis basalibus`, `hojas inferiores`."""
+    found: list[str] = []
+    while line.sort(at) is Sort.WORD and len(found) < 2:
+        where = place_of(line.text(at))
+        if where is None or where == line.text(at):
+            break
+        found.append(where)
+        at += 1
+    return at, tuple(found)
+
+
+def _of_whole(line: Line, noun: Noun, end: int) -> tuple[Noun, int]:
+    """`lobes of the calyx`, `pairs of leaflets`."""
+    if line.text(end) not in _OF:
+        return noun, end
+    whole = read_noun(line, end + 1)
+    if whole is None or whole[0].kind:
+        return noun, end
+    owner, after = whole
+    if noun.names[-1] == "pair":
+        return Noun((f"pair of {owner.name}",)), after
+    if noun.part:
+        return Noun((*owner.names, *noun.names), (*noun.places, *owner.places), owner.part, "", noun.stage), after
+    return noun, end
+
+
+def resolved(noun: Noun, whole: Noun | None) -> str:
+    """The full name of the organ, a part taking the name of its whole, `lower leaf surface`.
+
+    >>> resolved(Noun(("tube",), part=True), Noun(("corolla", "lobe")))
+    'corolla tube'
+    >>> resolved(Noun(("tip",), part=True), Noun(("corolla", "lobe")))
+    'corolla lobe tip'
+    """
+    return owned(noun, whole).name
+
+
+def owned(noun: Noun, whole: Noun | None) -> Noun:
+    """The noun with the names of its whole before its own, where it is a part that may belong to it."""
+    names, places = noun.names, noun.places
+    if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
+        owner = whole if noun.head in _OF_ANY_PART else root_of(whole)
+        names, places = (*owner.names, *names), (*places, *owner.places)
+    if names[-1] in _SURFACES:
+        names = (*names[:-1], "surface")
+        places = tuple(_UPPER.get(place, place) for place in places)
+    if len(names) > 2 and names[:2] == ("leaf", "blade"):
+        names = ("leaf", *names[2:])
+    return replace(noun, names=names, places=places)
+
+
+_NO_WHOLES = frozenset(
+    "spur pedicel petiole stem hair spine filament style peduncle culm shoot branch branchlet twig scape".split(" ")
+)
+_BOWLS = frozenset({"limb", "tube", "lobe", "throat", "mouth", "lip", "segment", "tooth"})
+_FREE_PARTS = frozenset({"lip", "keel", "wing"})
+# parts that every other part has as well
+_OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "face", "mouth", "hair"})
+
+
+def _can_own(whole: Noun, part: Noun) -> bool:
+    if part.head in _FREE_PARTS or part.head == whole.head:
+        return False
+    return not (part.head in _BOWLS and root_of(whole).head in _NO_WHOLES)
+
+
+def root_of(noun: Noun) -> Noun:
+    """The whole that a part belongs to, so that its sister parts can be named: of `corolla lobe` the corolla."""
+    organ = organ_of(noun.head) if len(noun.names) > 1 else None
+    if organ is not None and organ.part:
+        return root_of(replace(noun, names=noun.names[:-1]))
+    return noun

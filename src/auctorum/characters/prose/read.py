@@ -1,0 +1,133 @@
+"""A pasted description -> its statements, each with its exact words, and what was left over.
+
+The reading goes in four steps: tokens, items (organs, figures, states, stages...), their order, and the telling of
+them. Each step looks at a bounded number of neighbours, so that the whole is linear in the length of the text.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from auctorum.characters.figures import Line
+from auctorum.characters.numbers import range_of
+from auctorum.characters.prose.arrange import arranged
+from auctorum.characters.prose.comparisons import Likeness
+from auctorum.characters.prose.found import Comparison, Description, Found, Leftover, Passed
+from auctorum.characters.prose.items import Is, Item, items_of
+from auctorum.characters.prose.scene import Said
+from auctorum.characters.prose.stages_over import staged
+from auctorum.characters.prose.tell import told
+from auctorum.characters.tokens import Number, Sort, tokens_of
+from auctorum.characters.values import Range, ReversedRange, Share, States
+
+_SIGNS = {"′": "'", "’": "'", "″": '"', "”": '"', "º": "°"}
+_GROUND = re.compile(r"elev|altitud", re.IGNORECASE)
+
+
+def read_description(
+    text: str, *, line: str = "english", signs: Mapping[str, str] | None = None
+) -> Description:
+    """The statements of the text in the order of its words; raises on no text.
+
+    `line` is `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which
+    ' is foot and " inch.
+
+    >>> [one.structure for one in read_description("Leaves 3–5 cm long; petals white").statements]
+    ['leaf', 'petal']
+    """
+    key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
+    phrase = Line(tokens_of(text), key, line, _GROUND.search(text) is not None)
+    items = items_of(phrase)
+    said = staged(told(phrase, arranged(phrase, items)))
+    found = [one for group in _grouped(said) if (one := _found(phrase, group)) is not None]
+    found.sort(key=lambda one: (one.start, one.end))
+    return Description(text, tuple(found), tuple(_left(phrase, items, found)))
+
+
+def _grouped(said: Iterable[Said]) -> Iterator[list[Said]]:
+    """States of one organ, property and stage in a sentence together; every figure alone."""
+    groups: dict[tuple[object, ...], list[Said]] = {}
+    for index, one in enumerate(said):
+        key: tuple[object, ...] = (index,)
+        if one.share is not None:
+            key = (one.sentence, one.noun.name, one.property, one.stage, "")
+        groups.setdefault(key, []).append(one)
+    return iter(groups.values())
+
+
+def _found(line: Line, group: Sequence[Said]) -> Found | None:
+    first = group[0]
+    try:
+        value = _value(group)
+    except (ReversedRange, ValueError):
+        return None
+    start, end = min(one.start for one in group), max(one.end for one in group)
+    doubts = sorted({doubt for one in group for doubt in one.doubts})
+    often = first.often if first.share is None else None
+    return Found(
+        first.noun.name, first.property, value, first.stage, often, first.per, first.of,
+        line.tokens[start].start, line.tokens[min(end, len(line.tokens)) - 1].end, tuple(doubts),
+    )  # fmt: skip
+
+
+def _value(group: Sequence[Said]) -> Range | States | Comparison:
+    first = group[0]
+    if first.share is not None:
+        return States(tuple(dict.fromkeys(one.share for one in group if one.share is not None)))
+    if first.like is not None:
+        return _comparison(first.like, first.to) if first.to else _ratio(first.like)
+    assert first.figure is not None
+    return range_of(first.figure)
+
+
+def _comparison(like: Likeness, to: str) -> Comparison:
+    return Comparison(to, _decimal(like.low), _decimal(like.high), like.approximate)
+
+
+def _ratio(like: Likeness) -> Range:
+    return Range(_decimal(like.low), _decimal(like.high), "", _decimal(like.least), _decimal(like.most), like.approximate)
+
+
+def _decimal(number: Number | None) -> Decimal | None:
+    return number.value if number is not None else None
+
+
+_KEPT = (Is.STRANGE, Is.STATE, Is.NOUN, Is.FIGURE, Is.LIKE, Is.RATIO, Is.PASSED)
+
+
+def _left(line: Line, items: Sequence[Item], found: Sequence[Found]) -> Iterator[Leftover]:
+    """Runs of words that lie in no statement; words that are no trait apart from those not understood."""
+    covered = [False] * (len(line.tokens) + 1)
+    spans = sorted((one.start, one.end) for one in found)
+    index = 0
+    reach = -1
+    for at, token in enumerate(line.tokens):
+        while index < len(spans) and spans[index][0] <= token.start:
+            reach = max(reach, spans[index][1])
+            index += 1
+        covered[at] = token.start < reach
+    run: list[Item] = []
+    for item in items:
+        free = not any(covered[item.start : item.end])
+        if item.sort is Is.PASSED:
+            yield from _run(line, run)
+            run = []
+            yield Leftover(line.tokens[item.start].start, line.tokens[item.end - 1].end, item.passed)
+        elif not free or item.sort in (Is.STOP, Is.COMMA):
+            yield from _run(line, run)
+            run = []
+        else:
+            run.append(item)
+    yield from _run(line, run)
+
+
+def _run(line: Line, run: Sequence[Item]) -> Iterator[Leftover]:
+    while run and run[0].sort not in _KEPT:
+        run = run[1:]
+    while run and run[-1].sort not in _KEPT:
+        run = run[:-1]
+    if run:
+        yield Leftover(line.tokens[run[0].start].start, line.tokens[run[-1].end - 1].end)

@@ -1,0 +1,51 @@
+"""Stages that follow from others: what stands before a change is the young state, before drying the fresh one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from auctorum.characters.prose.scene import Said
+from auctorum.characters.values import Share
+
+_EARLIER = {"old": "young", "dry": "fresh"}
+_LOSING_HAIR = ("glabrescent", "glabrescens", "calvescent")
+
+
+def staged(said: Iterable[Said]) -> list[Said]:
+    """The statements with the stages that a change tells; `glabrescent` is hairy when young and glabrous in age."""
+    found = [one for several in said for one in _parted(several)]
+    earlier: dict[tuple[object, ...], list[Said]] = {}
+    for one in found:
+        if one.share is None:
+            continue
+        key = (one.sentence, one.noun.names[:1], one.property)
+        before = earlier.setdefault(key, [])
+        if one.stage in _EARLIER:
+            for other in before:
+                if _is_same(other, one) and not other.stage:
+                    other.stage = _EARLIER[one.stage]
+        before.append(one)
+    return _without_needless(found)
+
+
+def _is_same(other: Said, one: Said) -> bool:
+    """The same organ, or the whole of the part that has changed."""
+    whole = one.noun.names[: len(other.noun.names)] == other.noun.names
+    side = one.noun.names[-1] == "surface"
+    return other.noun.name == one.noun.name or (whole and (side or other.noun.places == one.noun.places))
+
+
+def _parted(one: Said) -> list[Said]:
+    if one.share is None or one.share.state not in _LOSING_HAIR:
+        return [one]
+    hairy = replace(one, share=Share("hairy", None, one.share.modality), stage="young", doubts=set(one.doubts), of="needless")
+    bare = replace(one, share=Share("glabrous", None, one.share.modality), stage="old", doubts=set(one.doubts))
+    return [hairy, bare]
+
+
+def _without_needless(found: list[Said]) -> list[Said]:
+    """`tomentose, glabrescent` names the young state itself."""
+    named = {(one.sentence, one.noun.name, one.property) for one in found if one.stage == "young" and one.of != "needless"}
+    kept = [one for one in found if one.of != "needless" or (one.sentence, one.noun.name, one.property) not in named]
+    return [replace(one, of="") if one.of == "needless" else one for one in kept]

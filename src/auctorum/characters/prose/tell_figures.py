@@ -1,0 +1,230 @@
+"""Figures, comparisons and ratios -> statements: which property of which organ they give."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from auctorum.characters.figures import Line
+from auctorum.characters.notation import Measure
+from auctorum.characters.prose.comparisons import Likeness
+from auctorum.characters.prose.found import Doubt
+from auctorum.characters.prose.items import Is, Item
+from auctorum.characters.prose.nouns import Noun, owned, resolved
+from auctorum.characters.prose.organs import organ_of
+from auctorum.characters.prose.scene import Said, Scene
+from auctorum.characters.tokens import Number, Sort
+from auctorum.characters.units import convert, find_unit
+from auctorum.characters.units import Dimension
+from auctorum.characters.values import Modality
+
+HABITAT = Noun(("habitat",), kind="habitat")
+_BY_FACTOR = ("length", "width", "thickness", "thickness")
+_GROUND_WORDS = frozenset(
+    "elevation elevations elev altitude altitudes alt altitudine altitudinem altitud altura sea asl msnm msm nm seehohe "
+    "meereshohe hohenlage".split(" ")
+)
+_FLAT = frozenset("leaf leaflet blade petal sepal tepal bract frond pinna lobe".split(" "))
+_HIGHEST_PLANT_MM = 150_000
+_HIGHEST_PLAUSIBLE_LOW = 200_000
+
+
+def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False) -> None:
+    """Add the statements of a figure: of each factor of a product, and of a usual part."""
+    figure = item.factors[-1]
+    if _is_elevation(line, scene, item):
+        _say(scene, HABITAT, "elevation", item, figure, start=item.start)
+        return
+    if figure.times and not figure.unit:
+        scene.strange = True
+        _rare_multiple(scene, item)
+        return
+    if not figure.unit and len(item.factors) == 1:
+        _tell_count(scene, item, pairs)
+        return
+    if not scene.subjects:
+        scene.strange = True
+        return
+    for noun in scene.subjects:
+        before = scene.clause_said
+        for factor in item.factors:
+            for name in _properties(line, factor, noun, before):
+                _say(scene, noun, name, item, factor)
+
+
+def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
+    figure = item.factors[0]
+    if not scene.subjects:
+        scene.strange = True
+        return
+    subject = scene.subjects[-1]
+    per = scene.per
+    noun = subject
+    if item.counted:
+        noun, per = _counted(item.counted, subject), subject.name
+    elif pairs:
+        noun = Noun((f"pair of {subject.name}",))
+    elif subject.kind or not subject.known:
+        scene.strange = True
+        return
+    if not _is_whole(figure):
+        return
+    _say(scene, noun, "count", item, figure, per=per)
+
+
+def _counted(name: str, subject: Noun) -> Noun:
+    organ = organ_of(name)
+    noun = Noun((name,), part=bool(organ and organ.part) and name not in ("locule",))
+    return owned(noun, subject)
+
+
+def _is_whole(figure: Measure) -> bool:
+    numbers = (figure.low, figure.high, figure.least, figure.most)
+    return all(number is None or (number.exact.denominator == 1 and number.exact >= 0) for number in numbers)
+
+
+def _properties(line: Line, factor: Measure, noun: Noun, before: Sequence[Said]) -> tuple[str, ...]:
+    unit = find_unit(factor.unit)
+    if unit is not None and unit.dimension is Dimension.ANGLE:
+        return ("angle",)
+    if factor.says:
+        flat = noun.head in _FLAT and line.text(factor.end - 1) == "across"
+        return tuple("width" if name == "diameter" and flat else name for name in factor.says)
+    if factor.factors > 1:
+        return (_BY_FACTOR[min(factor.factor, 3)],)
+    if noun.kind == "plant":
+        return ("height",)
+    return ("length",)
+
+
+def _say(scene: Scene, noun: Noun, name: str, item: Item, figure: Measure, *, per: str = "", start: int = -1) -> None:
+    from auctorum.characters.prose.tell import new_said
+
+    bare = name == "length" and not figure.says and figure.factors == 1
+    often = scene.often if figure.often is None and scene.often_at == item.start - 1 else figure.often
+    said = new_said(scene, noun, name, item.start, item.end)
+    said.start = start if start >= 0 else said.start
+    said.figure = _turned(replace(figure, usual=None), name)
+    said.often = None if often is Modality.ALWAYS else often
+    said.per = per or said.per
+    if bare:
+        said.doubts.add(Doubt.BARE_FIGURE)
+    scene.said.append(said)
+    if figure.usual is not None:
+        low, high = figure.usual
+        usual = replace(figure, low=low, high=high, least=None, most=None, usual=None, more=False,
+                        approximate=figure.usual_about)  # fmt: skip
+        scene.said.append(replace(said, figure=usual, often=Modality.USUALLY, doubts=set(said.doubts)))
+
+
+def _turned(figure: Measure, name: str) -> Measure:
+    """"Bent to 90°" turns that far; it is no maximum."""
+    return replace(figure, low=figure.high) if name == "angle" and figure.bare_to else figure
+
+
+def _is_elevation(line: Line, scene: Scene, item: Item) -> bool:
+    figure = item.factors[-1]
+    if len(item.factors) > 1 or figure.unit not in ("m", "ft", "yd", "paris-foot"):
+        return False
+    if any(line.text(at) in _GROUND_WORDS for at in _around(line, item)):
+        return True
+    top = max(convert(number.value, figure.unit, "mm") for number in (figure.low, figure.high, figure.most) if number)
+    if not scene.subjects or scene.subjects[-1].kind == "habitat":
+        return not figure.says or figure.says in (("height",), ("elevation",))
+    if figure.says:
+        return False
+    return top >= _HIGHEST_PLAUSIBLE_LOW or (top >= _HIGHEST_PLANT_MM and scene.carried)
+
+
+def _around(line: Line, item: Item) -> range:
+    first = item.start
+    while first > item.start - 4 and line.sort(first - 1) not in (Sort.STOP, Sort.COMMA, None):
+        first -= 1
+    last = item.end
+    while last < item.end + 4 and line.sort(last) not in (Sort.STOP, Sort.COMMA, None):
+        last += 1
+    return range(first, last)
+
+
+def tell_likeness(scene: Scene, item: Item, to: str, start: int, end: int) -> None:
+    """Add a comparison with another organ, or a proportion within one where `to` is empty."""
+    like = item.like
+    assert like is not None
+    for noun in scene.subjects:
+        from auctorum.characters.prose.tell import new_said
+
+        name = like.property if to else "ratio"
+        said = new_said(scene, noun, name, start, end)
+        said.like, said.to = like, to
+        often = item.often or (scene.often if scene.often_at == item.start - 1 else None)
+        said.often = None if often is Modality.ALWAYS else often
+        said.of = "" if to else f"{like.property}/{like.against}"
+        scene.said.append(said)
+    if not scene.subjects:
+        scene.strange = True
+
+
+def _rare_multiple(scene: Scene, item: Item) -> None:
+    """`twice as long as wide, rarely 3.7 times`: an extreme of the ratio before."""
+    last = scene.said[-1] if scene.said else None
+    figure = item.factors[0]
+    if last is None or last.like is None or figure.often is not Modality.RARELY:
+        return
+    like, number = last.like, figure.high or figure.low
+    if number is None:
+        return
+    if like.high is not None and number.exact > like.high.exact:
+        last.like = replace(like, most=number)
+    elif like.low is not None and number.exact < like.low.exact:
+        last.like = replace(like, least=number)
+    last.end = item.end
+
+
+def tell_ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
+    """`ratio of width to length 0.1–0.3`, `blade/stipe ratio 2:1`; the index of the item after it."""
+    item = items[at]
+    place = at + 1
+    while place < len(items) and items[place].sort in (Is.SMALL, Is.COMMA, Is.OFTEN):
+        place += 1
+    if place >= len(items) or not items[place].factors:
+        return at + 1
+    figure, end = _quotient(line, items, place)
+    pair = _pair_before(items, at)
+    like = Likeness(item.text.partition("/")[0] or "length", figure.low, figure.high, items[end].end,
+                    figure.approximate, item.text.partition("/")[2], False, figure.least, figure.most)  # fmt: skip
+    comparison = Item(Is.LIKE, item.start, items[end].end, like=like, often=figure.often)
+    if item.text:
+        tell_likeness(scene, comparison, "", item.start, items[end].end)
+    elif pair is not None:
+        first, second = pair
+        whole = scene.main[-1] if scene.main and scene.main[-1].name not in (first.name, second.name) else None
+        scene.subjects = [owned(first, whole)]
+        tell_likeness(scene, comparison, resolved(second, whole), item.start, items[end].end)
+    return end + 1
+
+
+def _quotient(line: Line, items: Sequence[Item], at: int) -> tuple[Measure, int]:
+    first = items[at].factors[0]
+    if at + 2 < len(items) and items[at + 1].text == ":" and items[at + 2].factors:
+        second = items[at + 2].factors[0]
+        if first.low and first.high and second.low and second.high and second.low.exact and second.high.exact:
+            low, high = first.low.exact / second.high.exact, first.high.exact / second.low.exact
+            return replace(first, low=_number(low), high=_number(high)), at + 2
+    return first, at
+
+
+def _number(exact: object) -> Number:
+    from fractions import Fraction
+
+    assert isinstance(exact, Fraction)
+    return Number(Decimal(exact.numerator) / Decimal(exact.denominator)) if exact.denominator > 1 else Number(Decimal(exact.numerator))
+
+
+def _pair_before(items: Sequence[Item], at: int) -> tuple[Noun, Noun] | None:
+    if at < 3:
+        return None
+    first, joint, second = items[at - 3 : at]
+    if first.noun and second.noun and joint.sort in (Is.OR, Is.TO, Is.SMALL):
+        return first.noun, second.noun
+    return None
