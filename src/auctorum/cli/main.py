@@ -19,6 +19,7 @@ COMMANDS = {
     "correct-name": ("correct_name", "What a taxon must be called under a view, and why."),
     "compare": ("compare", "What changes from one work's view to another's."),
     "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
+    "transcribe": ("transcribe", "Draft trait statements from a printed description."),
     "match": ("match", "Which name a misspelt label means."),
     "build": ("build", "Build the static site."),
     "serve": ("serve", "Show a built site on this machine."),

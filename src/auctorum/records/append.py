@@ -76,7 +76,7 @@ def appended(text: str, taxon: str, statements: Sequence[StatementRecord]) -> Ap
     kept = {_key(one, known) for one in _records(known.get("traits"))}
     cleaned = tuple(dict.fromkeys(_cleaned(one) for one in statements))
     there = tuple(one for one in cleaned if _key(_pairs(one), known) in kept)
-    added = tuple(one for one in cleaned if one not in there)
+    added = tuple(one for one in cleaned if _key(_pairs(one), known) not in kept)
     said = str(known.get("taxon", taxon))
     if not added and number is not None:
         return Appended(text, said, (), there)

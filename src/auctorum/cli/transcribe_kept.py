@@ -1,0 +1,115 @@
+"""What is kept of a transcript: drafts as read, or as a person corrected them, made into statements of a file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from auctorum.characters.prose.draft import Choice, Draft, Transcript
+from auctorum.characters.read import read_statement
+from auctorum.characters.show import format_value
+from auctorum.characters.values import Reading
+from auctorum.characters.vocabulary import Character
+from auctorum.problems import AuctorumError
+from auctorum.records.schema import Conventions, StatementRecord
+
+LIKELY = 0.6  # share of right readings below which one is called doubtful
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A draft that goes into a file: how it is read, and what a statement says beside the words.
+
+    `said` is value and stage of each statement; both empty where the words alone suffice.
+    """
+
+    draft: Draft
+    choice: Choice
+    said: tuple[tuple[str, str], ...]
+
+
+def confidence_word(draft: Draft, sure: float) -> str:
+    """`sure` from `sure` upwards, then `likely`, below that `doubtful`."""
+    return "sure" if draft.confidence >= sure else "likely" if draft.confidence >= LIKELY else "doubtful"
+
+
+def as_drafted(draft: Draft) -> Kept:
+    """The draft as it was read."""
+    return Kept(draft, draft.choice, ((draft.value, draft.stage),))
+
+
+def as_chosen(draft: Draft, words: str, choice: Choice, conventions: Conventions) -> Kept:
+    """The draft read otherwise, with the values that a file must give for its words to be read so."""
+    if choice == draft.choice:
+        return as_drafted(draft)
+    try:
+        line, signs = conventions.line, conventions.signs
+        suffice = read_statement(words, choice.character, line=line, signs=signs) == choice.readings
+    except AuctorumError:
+        suffice = False
+    said = (("", ""),) if suffice else tuple((value, stage) for stage, value in by_stage(choice))
+    return Kept(draft, choice, said)
+
+
+def by_stage(choice: Choice) -> list[tuple[str, str]]:
+    """Stage and value in plain notation, for each stage that the readings name."""
+    stages: dict[str, list[Reading]] = {}
+    for reading in choice.readings:
+        stages.setdefault(reading.stage, []).append(reading)
+    if len(stages) < 2:
+        return [(next(iter(stages), ""), choice.value)]
+    return [(stage, plain(readings, choice.character)) for stage, readings in stages.items()]
+
+
+def plain(readings: Iterable[Reading], character: Character) -> str:
+    """The values of readings in plain notation, one behind the other."""
+    return "; ".join(format_value(one.value, character) for one in readings)
+
+
+def statements(transcript: Transcript, kept: Iterable[Kept], page: str) -> list[StatementRecord]:
+    """Statements of a literature file in the order of the words, which stand on one line there."""
+    return [
+        StatementRecord(one.choice.character.name, one_line(transcript.words(one.draft)), value, stage, page)
+        for one in kept
+        for value, stage in one.said
+    ]
+
+
+def one_line(words: str) -> str:
+    """The words with every line break and run of space as one space."""
+    return " ".join(words.split())
+
+
+def proposals(choices: Iterable[Choice]) -> tuple[Character, ...]:
+    """The characters that the vocabulary lacks, each once, with all states that any of the choices has."""
+    found: dict[str, Character] = {}
+    for choice in choices:
+        one = choice.character
+        if choice.known:
+            continue
+        known = found.setdefault(one.name, one)
+        more = tuple(state for state in one.states if state.name not in {old.name for old in known.states})
+        found[one.name] = replace(known, states=(*known.states, *more))
+    return tuple(found.values())
+
+
+def signs_from(said: str) -> Mapping[str, str]:
+    """The key to signs that `'=in "=line` spells; raises ValueError with the part that is none."""
+    found = {}
+    for part in said.split():
+        sign, equals, unit = part.partition("=")
+        if not equals or len(sign) != 1 or sign.isalnum() or not unit:
+            raise ValueError(part)
+        found[sign] = unit
+    return found
+
+
+def counts(transcript: Transcript, sure: float) -> tuple[int, int, int]:
+    """Statements in all, those of them that are not sure, and passages not understood."""
+    doubtful = sum(draft.confidence < sure for draft in transcript.drafts)
+    return len(transcript.drafts), doubtful, sum(one.why is None for one in transcript.left)
+
+
+def sure_ones(drafts: Sequence[Draft], sure: float) -> list[Kept]:
+    """The drafts with confidence enough to be kept unseen."""
+    return [as_drafted(draft) for draft in drafts if draft.confidence >= sure]
