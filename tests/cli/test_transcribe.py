@@ -59,6 +59,7 @@ def by_heart(
         *draft("Spur 8–14 mm long", "spur length", 0.97),
         *draft("(27–)30–60 × 10–22 mm", "leaf length", 0.95, Doubt.CARRIED, others=(width,)),
         *draft("(27–)30–60 × 10–22 mm", "leaf width", 0.7, Doubt.CARRIED),
+        *draft("spur green when young, ivory at maturity", "spur colour", 0.94),
         *draft("leaves glabrous", "leaf hairiness", 0.5, Doubt.NO_ORGAN),
     ]
     if "Bracts 3 mm" in text:
@@ -106,6 +107,15 @@ def test_words_with_two_readings_bear_both_numbers_and_lines_wrap() -> None:
     flat = " ".join(result.stdout.split())
     assert "‹(27–)30–60 × 10–22 mm›¹,²" in flat
     assert "\n\nCremnocentron album var. longum. Perennial" in result.stdout, "paragraphs stay apart"
+
+
+def test_a_reading_that_changes_with_age_has_a_line_for_each_stage() -> None:
+    lines = run(text="Calyx 2 mm, spur green when young, ivory at maturity.").stdout.splitlines()
+    rows = [[part.strip() for part in line.split("   ") if part.strip()] for line in lines[4:6]]
+    assert rows == [
+        ["1", "spur green when young, ivory at maturity", "spur colour", "green", "young", "sure"],
+        ["ivory", "mature"],
+    ]
 
 
 def test_all_lists_what_is_no_trait() -> None:
