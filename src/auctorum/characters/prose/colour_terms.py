@@ -6,30 +6,30 @@ Sources and form as in `shape_terms`; for colours also Stearn, Botanical Latin, 
 from __future__ import annotations
 
 COLOURS = """
-white black grey gray red orange yellow green blue violet purple pink brown cream creamy ivory beige buff tan tawny
-fawn khaki drab whitish blackish greyish grayish reddish orangish yellowish greenish bluish violetish purplish pinkish
-brownish creamish rose rosy roseate salmon coral apricot scarlet crimson carmine vermilion vermillion cerise maroon
-burgundy vinaceous vinous claret bloody sanguine sanguineous magenta fuchsia fuchsine mauve lavender lilac lilaceous
-amethyst amethystine puce indigo ultramarine azure cobalt cerulean caerulean turquoise aquamarine sapphire sapphirine
-cyan cyaneous caeruleous coeruleous ianthine hyacinth hyacinthine amaranth amaranthine heliotrope emerald olive
-olivaceous virid virescent viridescent viridian vitreous verdant viridulous chartreuse lemon lemony citron citrine
-citrinous sulphur sulphureous sulphury sulfur sulfureous primrose canary golden gilded aureous aurate aureate saffron
-croceous amber ochre ocher ochraceous ochreous ochroleucous straw stramineous strawy luteous luteolous lutescent
-flavous flavescent flavid flavicant vitelline fulvous fulvescent fulvid ferruginous ferrugineous rust rusty rufous
-rufescent rufidulous cinnamon cinnamomeous chestnut castaneous chocolate mahogany umber umbrinous sepia badious bronze
-bronzed bronzy coppery cupreous testaceous lateritious fuscous fuscescent brunneous brunnescent dusky swarthy
-terracotta russet sienna auburn ebony sooty fuliginous piceous atrous nigrescent nigrous slate slaty slatey leaden
-plumbeous livid lurid ashy ashen cinereous cinerascent cineraceous griseous silver silvery argenteous argentate
-argentine pearly snowy niveous milky lactescent lacteous chalk chalky cretaceous albid albescent albicant candid
-eburneous eburnean gilvous isabelline isabellinous icterine purpureous purpurascent purpurescent rubescent rubicund
-rubiginous erubescent ruddy florid porphyreous phoeniceous puniceous coccineous miniate cinnabar cinnabarine
-aurantiacous aurantiac atropurpureous caerulescent coerulescent caesious violaceous violascent carneous incarnate
-incarnadine roseous salmony orangey orangy yellowy bluey greeny pinky purply reddy browny greyey tangerine mandarin
-pale dark lighter darker paler palest darkest pallid pallescent bright brighter coloured colored colourless colorless
-uncoloured discoloured multicoloured multicolored multicolour varicoloured particoloured bicoloured bicolored bicolor
-bicolorous tricolored tricoloured tricolor versicoloured versicolor polychrome opalescent iridescent unicolour
-unicolorous rubrous lilacinous steel gold pearl navy jade ruby garnet wine cherry plum peach brick copper coffee honey
-mustard ash
+reddened purpled whitened yellowed browned blackened silvered teal peachy greened bronzing wheaten white black grey
+gray red orange yellow green blue violet purple pink brown cream creamy ivory beige buff tan tawny fawn khaki drab
+whitish blackish greyish grayish reddish orangish yellowish greenish bluish violetish purplish pinkish brownish
+creamish rose rosy roseate salmon coral apricot scarlet crimson carmine vermilion vermillion cerise maroon burgundy
+vinaceous vinous claret bloody sanguine sanguineous magenta fuchsia fuchsine mauve lavender lilac lilaceous amethyst
+amethystine puce indigo ultramarine azure cobalt cerulean caerulean turquoise aquamarine sapphire sapphirine cyan
+cyaneous caeruleous coeruleous ianthine hyacinth hyacinthine amaranth amaranthine heliotrope emerald olive olivaceous
+virid virescent viridescent viridian vitreous verdant viridulous chartreuse lemon lemony citron citrine citrinous
+sulphur sulphureous sulphury sulfur sulfureous primrose canary golden gilded aureous aurate aureate saffron croceous
+amber ochre ocher ochraceous ochreous ochroleucous straw stramineous strawy luteous luteolous lutescent flavous
+flavescent flavid flavicant vitelline fulvous fulvescent fulvid ferruginous ferrugineous rust rusty rufous rufescent
+rufidulous cinnamon cinnamomeous chestnut castaneous chocolate mahogany umber umbrinous sepia badious bronze bronzed
+bronzy coppery cupreous testaceous lateritious fuscous fuscescent brunneous brunnescent dusky swarthy terracotta russet
+sienna auburn ebony sooty fuliginous piceous atrous nigrescent nigrous slate slaty slatey leaden plumbeous livid lurid
+ashy ashen cinereous cinerascent cineraceous griseous silver silvery argenteous argentate argentine pearly snowy
+niveous milky lactescent lacteous chalk chalky cretaceous albid albescent albicant candid eburneous eburnean gilvous
+isabelline isabellinous icterine purpureous purpurascent purpurescent rubescent rubicund rubiginous erubescent ruddy
+florid porphyreous phoeniceous puniceous coccineous miniate cinnabar cinnabarine aurantiacous aurantiac atropurpureous
+caerulescent coerulescent caesious violaceous violascent carneous incarnate incarnadine roseous salmony orangey orangy
+yellowy bluey greeny pinky purply reddy browny greyey tangerine mandarin pale dark lighter darker paler palest darkest
+pallid pallescent bright brighter coloured colored colourless colorless uncoloured discoloured multicoloured
+multicolored multicolour varicoloured particoloured bicoloured bicolored bicolor bicolorous tricolored tricoloured
+tricolor versicoloured versicolor polychrome opalescent iridescent unicolour unicolorous rubrous lilacinous steel gold
+pearl navy jade ruby garnet wine cherry plum peach brick copper coffee honey mustard ash
 """
 
 TINTED = """

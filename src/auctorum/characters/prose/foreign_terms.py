@@ -181,23 +181,23 @@ blattartig
 # First halves of German words printed solid: shades part with a space, the others with a hyphen.
 GERMAN_FIRST = """
 pale = hell blass zart; dark = dunkel tief; bright = leuchtend; broadly = breit; narrowly = schmal; densely = dicht;
-finely = fein; shortly = kurz; softly = weich; sparsely = spärlich; linear- = lineal linealisch; lanceolate- = lanzett;
-ovate- = ei eirund; oblong- = länglich; cordate- = herz; round- = rund; white- = weiß; black- = schwarz; grey- = grau;
-red- = rot; yellow- = gelb; green- = grün; blue- = blau; violet- = violett; purple- = purpur; pink- = rosa; brown- =
-braun; rust- = rost; glandular- = drüsig drüsen; woolly- = woll; silky- = seiden; whitish- = weißlich; yellowish- =
-gelblich; greenish- = grünlich; reddish- = rötlich; orange- = orange; sulphur- = schwefel; lemon- = zitronen; golden- =
-gold; wine- = wein; straw- = stroh; cherry- = kirsch; chestnut- = kastanien; ochre- = ocker; olive- = oliv; silver- =
-silber; snow- = schnee; milk- = milch; steel- = stahl; rose- = rosen; slate- = schiefer; leather- = leder; copper- =
-kupfer; brick- = ziegel; flesh- = fleisch; carmine- = karmin; cream- = creme; sky- = himmel; obovate- = verkehrtei;
-blood- = blut; coal- = kohl; obtuse- = stumpf; acute- = spitz; star- = stern
+finely = fein; shortly = kurz; long- = lang; softly = weich; sparsely = spärlich; linear- = lineal linealisch;
+lanceolate- = lanzett; ovate- = ei eirund; oblong- = länglich; cordate- = herz; round- = rund; white- = weiß; black- =
+schwarz; grey- = grau; red- = rot; yellow- = gelb; green- = grün; blue- = blau; violet- = violett; purple- = purpur;
+pink- = rosa; brown- = braun; rust- = rost; glandular- = drüsig drüsen; woolly- = woll; silky- = seiden; whitish- =
+weißlich; yellowish- = gelblich; greenish- = grünlich; reddish- = rötlich; orange- = orange; sulphur- = schwefel;
+lemon- = zitronen; golden- = gold; wine- = wein; straw- = stroh; cherry- = kirsch; chestnut- = kastanien; ochre- =
+ocker; olive- = oliv; silver- = silber; snow- = schnee; milk- = milch; steel- = stahl; rose- = rosen; slate- =
+schiefer; leather- = leder; copper- = kupfer; brick- = ziegel; flesh- = fleisch; carmine- = karmin; cream- = creme;
+sky- = himmel; obovate- = verkehrtei; blood- = blut; coal- = kohl; obtuse- = stumpf; acute- = spitz; star- = stern
 """
 
 # Organs and everyday words that a form of an adjective looks like, mostly French ones that lost their accent.
 OTHER_WORDS = """
-petiole petioles stipule stipules ligule ligules lobe lobes lobi dente dentes denti spatule spatules aile ailes carene
-carenes cuspide cuspides arete arille arilles areole areoles foliole folioles panicule panicules cupule cupules corolle
-crete cana canas canae cani cane cave note une plan plane plans mole moles mas unie mate sale epine cote capite capites
-valve valves opercule bractee bractees aristes ariste sete setes seta setae caude caudes mucron costa carpelle
+axis petiole petioles stipule stipules ligule ligules lobe lobes lobi dente dentes denti spatule spatules aile ailes
+carene carenes cuspide cuspides arete arille arilles areole areoles foliole folioles panicule panicules cupule cupules
+corolle crete cana canas canae cani cane cave note une plan plane plans mole moles mas unie mate sale epine cote capite
+capites valve valves opercule bractee bractees aristes ariste sete setes seta setae caude caudes mucron costa carpelle
 carpelles pistille galee spathe spathes stipe stipes spica costas disque crine rosae rosarum rosam spine spina spini
 fascie cirre plume plumes barbe barbes ramo rami rama ramos ramas squame squames cone coni venas vena vene veni venae
 nervo nervi nerve glande glandes area areae bases basi base involucre involucres verticille verticilles limbe limbes

@@ -16,19 +16,19 @@ lactiferous scariose rubbery stringy parchmentlike
 """
 
 POSTURE = """
-erect suberect upright ascending ascendent assurgent spreading patent patulous divergent diverging divaricate
-divaricated convergent connivent pendulous pendent pendant hanging drooping nodding nutant cernuous declinate declined
-deflexed deflected reflexed recurved recurving recurvate incurved inflexed inflected reclinate reclining reclined
-decurved decumbent procumbent prostrate repent creeping reptant trailing humifuse arching appressed adpressed pressed
-prone supine resupinate inverted vertical horizontal porrect strict virgate fastigiate scandent climbing twining
-voluble clambering sprawling rambling straggling weeping lianoid sarmentose stoloniferous stolonous rhizomatous tufted
-caespitose cespitose clumped matted cushiony bushy shrubby fruticose frutescent suffrutescent suffruticose arborescent
-arboreous treelike branched branching unbranched ramose ramous ramified intricate brachiate scapose scapigerous
-acaulescent caulescent stemless acaulous epiphytic terrestrial parasitic hemiparasitic saprophytic mycoheterotrophic
-aquatic submerged submersed emersed emergent floating natant amphibious annual biennial perennial monocarpic polycarpic
-ephemeral squarrose secund unilateral antrorse retrorse extrorse introrse latrorse adnascent tortile retroflexed
-flaccid limp floppy lolling gregarious versatile dorsifixed medifixed excurrent percurrent diffuse effuse declinous
-erectopatent halophytic lithophytic rupestral
+outspread outspreading upswept upcurving incurving erect suberect upright ascending ascendent assurgent spreading
+patent patulous divergent diverging divaricate divaricated convergent connivent pendulous pendent pendant hanging
+drooping nodding nutant cernuous declinate declined deflexed deflected reflexed recurved recurving recurvate incurved
+inflexed inflected reclinate reclining reclined decurved decumbent procumbent prostrate repent creeping reptant
+trailing humifuse arching appressed adpressed pressed prone supine resupinate inverted vertical horizontal porrect
+strict virgate fastigiate scandent climbing twining voluble clambering sprawling rambling straggling weeping lianoid
+sarmentose stoloniferous stolonous rhizomatous tufted caespitose cespitose clumped matted cushiony bushy shrubby
+fruticose frutescent suffrutescent suffruticose arborescent arboreous treelike branched branching unbranched ramose
+ramous ramified intricate brachiate scapose scapigerous acaulescent caulescent stemless acaulous epiphytic terrestrial
+parasitic hemiparasitic saprophytic mycoheterotrophic aquatic submerged submersed emersed emergent floating natant
+amphibious annual biennial perennial monocarpic polycarpic ephemeral squarrose secund unilateral antrorse retrorse
+extrorse introrse latrorse adnascent tortile retroflexed flaccid limp floppy lolling gregarious versatile dorsifixed
+medifixed excurrent percurrent diffuse effuse declinous erectopatent halophytic lithophytic rupestral
 """
 
 PLACED = """

@@ -64,9 +64,9 @@ cirrose rostrulate tricuspidate bicuspidate bimucronate hebetate notched
 """
 
 SOLIDS = """
-ovoid obovoid globose globular globoid globulose spherical sphaeroid spheroid spheroidal spheric hemispheric
-hemispherical ellipsoid ellipsoidal oblongoid oblongoidal cylindric cylindrical cylindraceous conic conical conoid
-conoidal obconic obconical campanulate campanulated campaniform bell belllike tubular tubulose tubulous tubiform
+lanceoloid ovaloid ovoid obovoid globose globular globoid globulose spherical sphaeroid spheroid spheroidal spheric
+hemispheric hemispherical ellipsoid ellipsoidal oblongoid oblongoidal cylindric cylindrical cylindraceous conic conical
+conoid conoidal obconic obconical campanulate campanulated campaniform bell belllike tubular tubulose tubulous tubiform
 tubelike infundibular infundibuliform funnelform funnellike urceolate urceolar pitcherlike salverform hypocrateriform
 hypocraterimorphous rotate rotaceous wheellike stellate starry starlike substellate cyathiform cupular cupulate
 cupuliform cuplike cupped crateriform saucerlike pyriform pearlike obpyriform turbinate toplike turbiniform clavate
@@ -83,56 +83,57 @@ coniform strobiliform
 """
 
 BASE = """
-truncate truncated perfoliate amplexicaul amplexicaulous clasping stemclasping semiamplexicaul auricular biauriculate
-excavate hollowed sunken impressed intruded swordshaped basifixed shaped formed
+premorse praemorse cirrhiferous upcurved downcurved outcurved upturned downturned bowed truncate truncated perfoliate
+amplexicaul amplexicaulous clasping stemclasping semiamplexicaul auricular biauriculate excavate hollowed sunken
+impressed intruded swordshaped basifixed shaped formed
 """
 
 LATIN = """
-capillary = capillaris; linear = linealis; lanceolate = lanceatus; elliptic = ellipticus; oval = ovalis; ovate =
-ovatus; orbicular = orbiculatus circularis; round = rotundus teretiusculus; rounded = rotundatus; subrounded =
-subrotundus subrotundatus; triangular = trianguliformis; deltoid = deltoideus deltatus deltoides; rhombic = rhombeus
-rhombicus; rhomboid = rhomboideus rhomboides rhomboidalis; square = quadratus; quadrangular = quadrangulus
-quadrangularis quadrangulatus tetragonus; trapeziform = trapezoideus; sword-shaped = ensatus; subulate = subulatus;
-auriculate = auritus; panduriform = panduratus; oblique = obliquus; cuneate = cuneatus cunealis; attenuate =
-angustatus; narrowed = coarctatus; contracted = contractus; constricted = constrictus; unequal = inaequalis dispar;
-equal = aequalis aequans; inequilateral = inaequilaterus inaequilateralis inaequilater; irregular = irregularis;
-regular = regularis; fan-shaped = flabellaris; crescent-shaped = lunatus; boat-shaped = cymbaeformis navicularis;
-gibbous = gibbus gibbosus; inflated = inflatus; swollen = tumidus turgidus turgens; flat = planus; flattened =
-complanatus applanatus explanatus; flattish = planiusculus; compressed = compressus; depressed = depressus; concave =
-concavus; convex = convexus; channelled = canaliculatus; folded = complicatus; plicate = plicatus plicatilis; revolute
-= revolutus; twisted = tortus contortus tortilis; tortuous = tortuosus; spiral = spiralis; coiled = spiratus; curled =
-crispus cirratus; curved = curvatus curvus curvulus; arcuate = arcuatus; straight = rectus strictus; hooked = uncinatus
-hamatus hamosus; geniculate = geniculatus; flexuous = flexuosus; slender = gracilis gracilescens tenuis graciliusculus;
-stout = robustus validus; thickened = incrassatus; dilated = dilatatus; enlarged = ampliatus auctus accrescens; narrow
-= angustus angustissimus; elongate = elongatus; widened = latescens; keeled = carinatus; ribbed = costatus; winged =
-alatus; wingless = apterus exalatus; crested = cristatus; spurred = calcaratus; spurless = ecalcaratus; beaked =
-rostratus; beakless = erostris erostratus; horned = cornutus; two-lipped = bilabiatus; gaping = ringens hians;
-papilionaceous = papilionaceus; foliaceous = foliaceus foliosus; scaly = squamatus; simple = simplex; compound =
-compositus; decompound = decompositus supradecompositus; pinnate = pinnatus; palmate = palmatus palmaris; trifoliolate
-= trifoliolatus trifoliatus; ternate = ternatus; forked = furcatus furcellatus dichotomus; bifid = bifidus; parted =
-partitus; divided = divisus; undivided = indivisus; cut = sectus; incised = incisus; dissected = dissectus; lobed =
-lobatus lobosus; lobulate = lobulatus; bilobed = bilobus bilobatus; trilobed = trilobus trilobatus; four-lobed =
-quadrilobus quadrilobatus; five-lobed = quinquelobus quinquelobatus; many-lobed = multilobus multilobatus; unlobed =
-elobatus; three-parted = tripartitus; two-parted = bipartitus; four-parted = quadripartitus; five-parted =
-quinquepartitus; two-lobed = dilobus; entire = integer integerrimus integrus; toothed = dentosus; serrate = serratus
-serrans; wavy = undatus; sinuate = sinuosus; erose = erosus; lacerate = lacer laceratus; crisped = crispatus crispulus;
-acute = acutus acutatus acutiusculus; obtuse = obtusus obtusatus obtusiusculus; blunt = hebetatus; retuse = retusus;
-acutish = acutulus; emarginate = emarginatus; awned = aristatus; awnless = muticus exaristatus; tailed = caudatus;
-pungent = pungens; mucronate = mucronatus mucronifer; ovoid = ovoideus ovoides; obovoid = obovoideus; egg-shaped =
-oviformis; globose = globosus globulosus sphaericus sphaeroideus globularis; subglobose = subglobosus subsphaericus;
-hemispherical = hemisphaericus semiglobosus; ellipsoid = ellipsoideus ellipsoidalis; cylindrical = cylindricus
-cylindraceus; conical = conicus conoideus; obconical = obconicus; bell-shaped = campanularis; campanulate =
-campanulatus campaniformis campanaceus; tubular = tubulosus tubulatus tubularis tubuliformis; funnel-shaped =
-infundibularis infundibuliformis infundibulus; urceolate = urceolatus urceolaris; salver-shaped = hypocrateriformis
-hypocraterimorphus; rotate = rotatus rotaceus; stellate = stellatus stellaris; cup-shaped = cyathiformis cupularis
-cupulatus cupuliformis; pear-shaped = pyriformis piriformis; top-shaped = turbinatus; club-shaped = clavatus
-claviformis; clavate = clavatus clavellatus; capitate = capitatus; terete = teres; angled = angulatus angulosus
-angularis; trigonous = trigonus triqueter triquetrus; three-angled = triangulatus triangulus trigonalis; four-angled =
-tetraquetrus; five-angled = quinquangularis pentagonus quinquangulatus quinquangulus; discoid = discoideus; moniliform
-= moniliformis; nodose = nodosus; torulose = torulosus; disciform = disciformis; truncate = truncatus; clasping =
-amplectens amplexans; amplexicaul = amplexicaulis; sheathing = vaginans; perfoliate = perfoliatus; saccate = saccatus;
-hooded = cucullatus; helmet-shaped = galeatus; hollowed = excavatus; impressed = impressus; cordate = cordatus
-cordiformis; leaf-like = phylloideus foliiformis; petaloid = petaloideus; zygomorphic = zygomorphus; actinomorphic =
-actinomorphus; ensiform = gladiatus; ventricose = ventricosus; bullate = bullatus; conduplicate = conduplicatus;
-setaceous = setaceus; mammillate = mamillatus mammillatus mammosus
+capillary = capillaris; oblong = oblongus oblongatus; gibbous = gibber; premorse = praemorsus; linear = linealis;
+lanceolate = lanceatus; elliptic = ellipticus; oval = ovalis; ovate = ovatus; orbicular = orbiculatus circularis; round
+= rotundus teretiusculus; rounded = rotundatus; subrounded = subrotundus subrotundatus; triangular = trianguliformis;
+deltoid = deltoideus deltatus deltoides; rhombic = rhombeus rhombicus; rhomboid = rhomboideus rhomboides rhomboidalis;
+square = quadratus; quadrangular = quadrangulus quadrangularis quadrangulatus tetragonus; trapeziform = trapezoideus;
+sword-shaped = ensatus; subulate = subulatus; auriculate = auritus; panduriform = panduratus; oblique = obliquus;
+cuneate = cuneatus cunealis; attenuate = angustatus; narrowed = coarctatus; contracted = contractus; constricted =
+constrictus; unequal = inaequalis dispar; equal = aequalis aequans; inequilateral = inaequilaterus inaequilateralis
+inaequilater; irregular = irregularis; regular = regularis; fan-shaped = flabellaris; crescent-shaped = lunatus;
+boat-shaped = cymbaeformis navicularis; gibbous = gibbus gibbosus; inflated = inflatus; swollen = tumidus turgidus
+turgens; flat = planus; flattened = complanatus applanatus explanatus; flattish = planiusculus; compressed =
+compressus; depressed = depressus; concave = concavus; convex = convexus; channelled = canaliculatus; folded =
+complicatus; plicate = plicatus plicatilis; revolute = revolutus; twisted = tortus contortus tortilis; tortuous =
+tortuosus; spiral = spiralis; coiled = spiratus; curled = cirratus; curved = curvatus curvus curvulus; arcuate =
+arcuatus; straight = rectus strictus; hooked = uncinatus hamatus hamosus; geniculate = geniculatus; flexuous =
+flexuosus; slender = gracilis gracilescens tenuis graciliusculus; stout = robustus validus; thickened = incrassatus;
+dilated = dilatatus; enlarged = ampliatus auctus accrescens; narrow = angustus angustissimus; elongate = elongatus;
+widened = latescens; keeled = carinatus; ribbed = costatus; winged = alatus; wingless = apterus exalatus; crested =
+cristatus; spurred = calcaratus; spurless = ecalcaratus; beaked = rostratus; beakless = erostris erostratus; horned =
+cornutus; two-lipped = bilabiatus; gaping = ringens hians; papilionaceous = papilionaceus; foliaceous = foliaceus
+foliosus; scaly = squamatus; simple = simplex; compound = compositus; decompound = decompositus supradecompositus;
+pinnate = pinnatus; palmate = palmatus palmaris; trifoliolate = trifoliolatus trifoliatus; ternate = ternatus; forked =
+furcatus furcellatus dichotomus; bifid = bifidus; parted = partitus; divided = divisus; undivided = indivisus; cut =
+sectus; incised = incisus; dissected = dissectus; lobed = lobatus lobosus; lobulate = lobulatus; bilobed = bilobus
+bilobatus; trilobed = trilobus trilobatus; four-lobed = quadrilobus quadrilobatus; five-lobed = quinquelobus
+quinquelobatus; many-lobed = multilobus multilobatus; unlobed = elobatus; three-parted = tripartitus; two-parted =
+bipartitus; four-parted = quadripartitus; five-parted = quinquepartitus; two-lobed = dilobus; entire = integer
+integerrimus integrus; toothed = dentosus; serrate = serratus serrans; wavy = undatus; sinuate = sinuosus; erose =
+erosus; lacerate = lacer laceratus; crisped = crispus crispatus crispulus; acute = acutus acutatus acutiusculus; obtuse
+= obtusus obtusatus obtusiusculus; blunt = hebetatus; retuse = retusus; acutish = acutulus; emarginate = emarginatus;
+awned = aristatus; awnless = muticus exaristatus; tailed = caudatus; pungent = pungens; mucronate = mucronatus
+mucronifer; ovoid = ovoideus ovoides; obovoid = obovoideus; egg-shaped = oviformis; globose = globosus globulosus
+sphaericus sphaeroideus globularis; subglobose = subglobosus subsphaericus; hemispherical = hemisphaericus
+semiglobosus; ellipsoid = ellipsoideus ellipsoidalis; cylindrical = cylindricus cylindraceus; conical = conicus
+conoideus; obconical = obconicus; bell-shaped = campanularis; campanulate = campanulatus campaniformis campanaceus;
+tubular = tubulosus tubulatus tubularis tubuliformis; funnel-shaped = infundibularis infundibuliformis infundibulus;
+urceolate = urceolatus urceolaris; salver-shaped = hypocrateriformis hypocraterimorphus; rotate = rotatus rotaceus;
+stellate = stellatus stellaris; cup-shaped = cyathiformis cupularis cupulatus cupuliformis; pear-shaped = pyriformis
+piriformis; top-shaped = turbinatus; club-shaped = clavatus claviformis; clavate = clavatus clavellatus; capitate =
+capitatus; terete = teres; angled = angulatus angulosus angularis; trigonous = trigonus triqueter triquetrus;
+three-angled = triangulatus triangulus trigonalis; four-angled = tetraquetrus; five-angled = quinquangularis pentagonus
+quinquangulatus quinquangulus; discoid = discoideus; moniliform = moniliformis; nodose = nodosus; torulose = torulosus;
+disciform = disciformis; truncate = truncatus; clasping = amplectens amplexans; amplexicaul = amplexicaulis; sheathing
+= vaginans; perfoliate = perfoliatus; saccate = saccatus; hooded = cucullatus; helmet-shaped = galeatus; hollowed =
+excavatus; impressed = impressus; cordate = cordatus cordiformis; leaf-like = phylloideus foliiformis; petaloid =
+petaloideus; zygomorphic = zygomorphus; actinomorphic = actinomorphus; ensiform = gladiatus; ventricose = ventricosus;
+bullate = bullatus; conduplicate = conduplicatus; setaceous = setaceus; mammillate = mamillatus mammillatus mammosus
 """

@@ -187,8 +187,8 @@ def term_of(word: str) -> Term | None:
 
 
 def _superlative(word: str) -> Term | None:
-    """`obtusissimis`: very obtuse."""
-    stem, superlative, end = word.rpartition("issim")
+    """`obtusissimis`, Spanish `ramosisimo`: very obtuse, very branched."""
+    stem, superlative, end = word.rpartition("issim" if "issim" in word else "isim")
     if not superlative or end not in declension.latin_forms("us"):
         return None
     for nominative in ("us", "is", "ns"):
