@@ -69,7 +69,7 @@ class Line:
     def unit(self, at: int) -> tuple[str, int]:
         """The unit that stands here behind a figure, and the place after it; empty and `at` if none does."""
         sort, text = self.sort(at), self.text(at)
-        if sort is Sort.SIGN and (self.tokens[at].glued or text == "°"):
+        if sort is Sort.SIGN and (self.tokens[at].glued or text in "°%"):
             said = self.signs.get(text) or SIGNS.get(text) or SIGNS['"']
             unit = find_unit(said)
         elif sort is Sort.WORD and not self._is_preposition(at):
@@ -174,7 +174,7 @@ class Line:
         """`half`, `a quarter of an`, `three fourths of an`; the words up to the unit are taken along."""
         many, end = 1, at
         if self.text(at) in ARTICLES:
-            end = at + 1
+            end = self.skip(at + 1, Sort.DASH)
         elif 1 < NUMBER_WORDS.get(self.text(at), 0) < 10:
             many, end = NUMBER_WORDS[self.text(at)], self.skip(at + 1, Sort.DASH)
         word = self.text(end)

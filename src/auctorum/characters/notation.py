@@ -66,6 +66,7 @@ class Measure:
     bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
     often: Modality | None = None  # how often the words before it say it is so
     usual_about: bool = False
+    either: bool = False  # "3 or 5": one or the other
 
 
 @dataclass(slots=True)
@@ -79,6 +80,7 @@ class _Draft:
     bare_to: bool = False
     often: Modality | None = None
     usual_about: bool = False
+    either: bool = False
     low: Figure | None = None
     high: Figure | None = None
     least: Figure | None = None
@@ -134,9 +136,11 @@ def _lead_word(line: Line, at: int, draft: _Draft) -> int:
         draft.often = often
         return after
     if end > at:
-        if often is not None:  # "rarely more than 3" is usually at most that
+        if often is Modality.RARELY:  # "rarely more than 3" is usually at most that
             draft.often = Modality.USUALLY
         draft.about |= kind == "about"
+        if kind == "least" and draft.often in (Modality.RARELY, Modality.NEVER):  # "rarely above 600 m"
+            kind, draft.often = "most", Modality.USUALLY if draft.often is Modality.RARELY else None
         draft.at_most |= kind == "most"
         draft.at_least |= kind == "least"
         draft.bare_to |= kind == "most" and line.text(at) == "to" and end == at + 1
@@ -188,8 +192,8 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     if _is_mixed(line, first, second, at):
         mixed = Number.of_fraction(first.number.exact + second.number.exact, second.number.parts)
         draft.low = draft.high = replace(second, number=mixed)
-        return second.end
-    draft.high = second
+        return _second(line, second.end, draft)  # `1-1/2 to 2 in.`
+    draft.high, draft.either = second, joins_or
     if joins_or and second.number.exact < first.number.exact and not (first.unit and second.unit):
         draft.low, draft.high = second, first
     return second.end
@@ -253,6 +257,9 @@ def _take_bracket(bracket: Bracket, draft: _Draft) -> None:
     lowest, highest = _value(first, core_unit), _value(last, core_unit)
     if first is not last and not bracket.marked and (lowest >= 2 * most or highest * 2 <= least):
         return  # a conversion without its unit: 900-1500 m (3000-5000)
+    if bracket.marked and first is not last and lowest < least and highest > most:
+        draft.least, draft.most = draft.least or first, draft.most or last
+        return
     if highest > most or (bracket.marked and first is last and highest >= least):
         if draft.most is None or highest > _value(draft.most, core_unit):
             draft.most = last
@@ -334,5 +341,5 @@ def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
         unit, start, end, number(draft.least), number(draft.most),
         (usual[0], usual[1]) if usual[0] and usual[1] else None,
         draft.about, draft.more and not open_above and not open_below,
-        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about,
+        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about, either=draft.either,
     )  # fmt: skip

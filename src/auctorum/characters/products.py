@@ -7,7 +7,7 @@ from dataclasses import replace
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure, read_range
 from auctorum.characters.tokens import Sort
-from auctorum.characters.wording import DOWNWARDS, MULTIPLES, SAYS, TIMES_WORDS, UPWARDS
+from auctorum.characters.wording import AND, DOWNWARDS, MULTIPLES, SAYS, TIMES_WORDS, UPWARDS
 
 _MOST_FACTORS = 4
 _COMPARED = ("as", "long", "longer", "shorter", "wider", "broader", "smaller", "larger", "taller", "the", "mas", "mais",
@@ -70,7 +70,7 @@ def _shared(factors: list[Measure]) -> list[Measure]:
 def _covered(line: Line, before: Measure, after: Measure) -> Measure:
     """`to 0.6 cm long, 0.3 cm diam.`: the maximum covers the second of a pair of single figures."""
     place = before.end
-    joined = line.sort(place) is Sort.COMMA or line.text(place) == "and"
+    joined = line.sort(place) is Sort.COMMA or line.text(place) in AND
     pair = joined and after.start == place + 1 and before.says and after.says and before.says != after.says
     single = after.low is not None and after.low == after.high and after.most is None
     if pair and single and before.at_most and before.unit and after.unit:

@@ -15,7 +15,7 @@ from auctorum.characters.wording import phrases
 
 _MARKERS = {
     "young": "when young,while young,if young,young,at first,initially,juvenile,immature,in youth,when juvenile,"
-    "when immature,in bud,on young growth,on new growth,in the young state,youngest,"
+    "when immature,immaturus,immatura,immaturum,immaturi,immaturae,in bud,on young growth,on new growth,in the young state,youngest,"
     "juvenculus,juvenculis,juvencula,junior,juniora,juniores,junioribus,primum,primo,first,novellus,novella,novellis,"
     "novelli,novellae,juventute,in juventute,statu juvenili,juvenilis,juvenilia,juvenilibus,juveniles,juvenis,"
     "jung,junge,jungen,anfangs,in der jugend,joven,jovenes,de joven,de jovenes,cuando jovenes,cuando joven,jovem,jovens,"

@@ -50,7 +50,7 @@ NUMBER_WORDS: Mapping[str, int] = {
 }  # fmt: skip
 MULTIPLES: Mapping[str, int] = {
     "twice": 2, "double": 2, "thrice": 3, "triple": 3, "duplo": 2, "triplo": 3, "quadruplo": 4, "subduplo": 2,
-    "subtriplo": 3, "doble": 2, "triplum": 3, "duplum": 2,
+    "subtriplo": 3, "doble": 2, "doppio": 2, "dobro": 2, "doppelt": 2, "triplex": 3, "duplex": 2, "cuadruple": 4, "triplo": 3, "triplum": 3, "duplum": 2,
 }  # fmt: skip
 GROUPED = frozenset(_GROUPED)
 ARTICLES = frozenset({"a", "an", "the", "one"})
@@ -70,7 +70,7 @@ AT_MOST = phrases(
     "to", "up to", "as much as", "under", "below", "less than", "fewer than", "not more than", "no more than",
     "at most", "not exceeding", "never exceeding", "not over", "rarely more than", "rarely over", "rarely exceeding",
     "seldom more than", "seldom over", "seldom exceeding", "never more than", "scarcely exceeding", "reaching",
-    "attaining", "ad", "usque ad", "usque", "minus quam", "to as much as", "bis", "bis zu", "hasta", "ate", "jusqu'a",
+    "attaining", "ad", "usque ad", "usque", "minus quam", "to as much as", "bis", "bis zu", "hasta", "ate", "jusqu'a", "jusqu ' a", "jusque",
     "to a height of", "to a length of", "to nearly", "ascends to", "ascending to", "vix ultra",
 )  # fmt: skip
 AT_LEAST = phrases(

@@ -12,7 +12,7 @@ from fractions import Fraction
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.wording import ABOUT, number_of, phrases
+from auctorum.characters.wording import ABOUT, MULTIPLES, number_of, phrases
 
 _DIMENSIONS = {
     "length": "long length lang largo larga largos largas longo longa longos longas lunga lunghi lunghe lungo longs longues "
@@ -59,7 +59,7 @@ _MORE: Mapping[str, str] = {word: name for name, words in _LONGER.items() for wo
 _LESS: Mapping[str, str] = {word: name for name, words in _SHORTER.items() for word in words.split()}
 _SAME: Mapping[str, str] = {word: name for name, words in _EQUAL.items() for word in words.split()}
 _AS = frozenset("as so tan tao tam aussi ebenso genau".split(" "))
-_LINKS = frozenset("as than that of the to que como wie als quam ac di de del della do da du des in ut".split(" "))
+_LINKS = frozenset("as than that of the to que como wie als quam ac di de del della dei degli delle do da dos das du des in ut il lo".split(" "))
 _ADVERBS = frozenset(
     "slightly much somewhat little a far considerably distinctly rather often usually sometimes up just conspicuously "
     "paulo multo paullo parum aliquanto vix manifeste leviter wenig viel etwas poco algo ligeramente pouco un peu barely "
@@ -117,13 +117,29 @@ def read_likeness(line: Line, at: int, factor: Measure | None) -> Likeness | Non
         place = step
         if heard.against:
             break
-    if factor is None and not (heard.same or heard.more or heard.less):
+    if factor is None and (not (heard.same or heard.more or heard.less) or not _is_told(line, at, end, heard)):
         return None
-    if factor is not None and not heard.property and not _of_length(line, at):
+    if factor is not None and not heard.property and not _of_length(line, at) and not _is_multiple_of(line, at):
         return None
     if end < 0:
         return None
     return _likeness(heard, factor, _past_links(line, end, heard))
+
+
+def _is_told(line: Line, at: int, end: int, heard: _Heard) -> bool:
+    """Whether `longer` is followed by what it is longer than; Latin needs no word for than, nor does `equalling`."""
+    if heard.latin or heard.same or heard.against:
+        return True
+    exceeding = any(line.text(place)[:6] in ("exceed", "surpas", "overto") for place in range(at, end))
+    return exceeding or line.text(end) in _THAN or line.text(end - 1) in _THAN
+
+
+_THAN = frozenset({"than", "que", "als", "quam", "di", "del", "della", "dei", "delle", "do", "da"})
+
+
+def _is_multiple_of(line: Line, at: int) -> bool:
+    """`il doppio del calice`, `double the sepals`."""
+    return line.text(at - 1) in MULTIPLES and line.text(at) in _LINKS
 
 
 def _of_length(line: Line, at: int) -> bool:

@@ -47,7 +47,7 @@ ENGLISH = {
     "pappus bristle": "pappus bristle, pappus seta, pappus hair",
     "seed leaf": "seed leaf",
     "seed wing": "seed wing",
-    "ovuliferous scale": "ovuliferous scale, cone scale",
+    "ovuliferous scale": "ovuliferous scale",
     "seed scale": "seed scale",
     "short shoot": "short shoot, spur shoot",
     "long shoot": "long shoot",

@@ -11,25 +11,42 @@ from auctorum.characters.tokens import Sort
 from auctorum.characters.wording import counted_adjective
 
 _FIXED: Mapping[str, str] = {
-    "celled": "locule", "loculed": "locule", "locular": "locule", "loculate": "locule", "seeded": "seed", "spermous": "seed",
-    "nerved": "vein", "veined": "vein", "flowered": "flower", "flower": "flower", "leaved": "leaf", "leaf": "leaf", "foliolate": "leaflet",
-    "foliate": "leaflet", "foliated": "leaflet", "parted": "lobe", "cleft": "lobe", "fid": "lobe", "partite": "lobe", "lobate": "lobe",
-    "lobed": "lobe", "toothed": "tooth", "dentate": "tooth", "ribbed": "rib", "angled": "angle", "valved": "valve", "jugate": "pair of leaflets",
-    "ovulate": "ovule", "ovuled": "ovule", "rayed": "ray", "headed": "head", "stemmed": "stem", "styled": "style", "petalled": "petal",
-    "bracted": "bract", "costate": "rib", "winged": "wing", "sepalled": "sepal", "pinnate": "pinna", "noded": "node", "spined": "spine",
-    "florus": "flower", "flora": "flower", "florum": "flower", "florae": "flower", "floris": "flower", "flori": "flower", "flor": "flower",
-    "florum": "flower", "flore": "flower", "flores": "flower", "floras": "flower", "floros": "flower", "floro": "flower", "bluetig": "flower",
-    "blutig": "flower", "blutige": "flower", "zahlig": "part", "lobulate": "lobe", "carpellate": "carpel", "striped": "stripe", "spotted": "spot",
-    "sulcate": "groove", "grooved": "groove", "furrowed": "furrow", "fruited": "fruit", "branched": "branch", "valvis": "valve",
-    "loculare": "locule", "locularis": "locule", "locularia": "locule", "locularibus": "locule", "seriate": "series", "merous": "part",
-    "foliolados": "leaflet", "foliolada": "leaflet", "floral": "flower", "floras": "flower", "flos": "flower", "flora": "flower", "staminate": "stamen",
-}  # fmt: skip
+    word: name
+    for name, words in {
+        "locule": "celled loculed locular loculate",
+        "seed": "seeded spermous",
+        "vein": "nerved veined nervig nervado nervada nervadas nervados nerve nerves",
+        "flower": "flowered blutig blutige blutigen bluhend bluetig floro flora floros floras flore flores floral",
+        "leaf": "leaved",
+        "leaflet": "foliolate foliate foliolado foliolada folioladas foliolados foliole folioles",
+        "lobe": "parted cleft lobed lobulate lappig lobado lobada lobados lobadas",
+        "tooth": "toothed dentate denticulate zahnig dentado dentada dentados dentadas",
+        "rib": "ribbed costate rippig",
+        "pair of leaflets": "jugate paarig",
+        "valve": "valved valvate",
+        "ovule": "ovulate ovuled",
+        "ray": "rayed strahlig",
+        "series": "seriate",
+        "part": "merous zahlig mero mera meros meras mere meres",
+        "carpel": "carpellate",
+        "groove": "grooved furrowed",
+        "pinna": "pinnate",
+        "angle": "angled",
+    }.items()
+    for word in words.split()
+}
 _LATIN_PARTS: Mapping[str, str] = {
-    "flor": "flower", "foliol": "leaflet", "locular": "locule", "ovulat": "ovule", "sperm": "seed", "nerv": "vein",
-    "cost": "rib", "dent": "tooth", "lob": "lobe", "fid": "lobe", "jug": "pair of leaflets", "partit": "lobe", "valv": "valve",
-    "petal": "petal", "sepal": "sepal", "phyll": "leaf", "andr": "stamen", "gyn": "style",
+    "flor": "flower", "foliolat": "leaflet", "foliat": "leaf", "locul": "locule", "ovulat": "ovule", "sperm": "seed",
+    "nerv": "vein", "ven": "vein", "costat": "rib", "dentat": "tooth", "denticulat": "tooth", "dent": "tooth", "lob": "lobe",
+    "fid": "lobe", "jug": "pair of leaflets", "partit": "lobe", "valv": "valve", "radiat": "ray", "petal": "petal",
+    "sepal": "sepal", "phyll": "leaf", "andr": "stamen", "gyn": "style", "angul": "angle", "angulat": "angle",
+    "cocc": "coccus", "ser": "series", "pinnat": "pinna", "mer": "part", "glum": "glume", "stachy": "spike",
+    "cephal": "head", "carpell": "carpel", "sulcat": "groove", "striat": "stria", "fl": "flower",
 }  # fmt: skip
-_LATIN = re.compile(r"[a-z]+?(" + "|".join(_LATIN_PARTS) + r")[a-z]{1,6}")
+_ENDINGS = "(?:us|a|um|i|ae|is|o|os|as|es|e|ia|ibus|orum|arum|ium|am|em|e?ris|aris|are|ares|aria|aribus|ari|ulis|ule)"
+_NAMED = "|".join(sorted(_LATIN_PARTS, key=len, reverse=True))
+_LATIN = re.compile(rf"[a-z]{{2,10}}?({_NAMED}){_ENDINGS}")
+_LATIN_ALONE = re.compile(rf"({_NAMED}){_ENDINGS}")
 
 
 def counted_noun(line: Line, start: int, end: int) -> tuple[str, int]:
@@ -46,5 +63,7 @@ def counted_noun(line: Line, start: int, end: int) -> tuple[str, int]:
         return "", end
     if (noun := _FIXED.get(text)) is not None:
         return noun, place + 1
+    if place > end and (latin := _LATIN_ALONE.fullmatch(text)) is not None:
+        return _LATIN_PARTS[latin[1]], place + 1
     organ = organ_of(text[:-2]) or organ_of(text[:-1]) if text.endswith("ed") else None
     return (organ.name, place + 1) if organ and not organ.subject else ("", end)

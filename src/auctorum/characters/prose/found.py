@@ -63,6 +63,7 @@ class Passed(StrEnum):
     DATE = "a date or flowering time"
     REFERENCE = "a reference to a page, plate, figure or volume"
     COLLECTION = "a collector's number"
+    PLACE = "a position on the map"
     TALLY = "a number of species, counts or specimens"
 
 

@@ -13,7 +13,7 @@ from auctorum.characters.products import measures_of
 from auctorum.characters.prose.comparisons import Likeness, read_likeness, read_ratio_words
 from auctorum.characters.prose.counted import counted_noun
 from auctorum.characters.prose.found import Passed
-from auctorum.characters.prose.nouns import Noun, read_noun
+from auctorum.characters.prose.nouns import Noun, read_ellipsis, read_noun
 from auctorum.characters.prose.passed import passed_over
 from auctorum.characters.prose.pieces import Piece, read_pieces
 from auctorum.characters.stages import stage_mark
@@ -72,8 +72,8 @@ class Item:
 _SIDES: Mapping[str, str] = {
     word: side
     for side, words in {
-        "lower": "below beneath underneath abaxially infra subtus inferne dorsally unterseits abaxialmente",
-        "upper": "above adaxially supra superne ventrally oberseits adaxialmente",
+        "lower": "below beneath underneath abaxially infra subtus inferne dorsally unterseits abaxialmente dessous sotto unten",
+        "upper": "above adaxially supra superne ventrally oberseits adaxialmente dessus sopra oben",
     }.items()
     for word in words.split()
 }
@@ -82,7 +82,7 @@ _WORDS: Mapping[str, Is] = {
     word: sort
     for sort, words in {
         Is.AT: "at near on towards toward in along around round throughout below above beneath within inside outside apud "
-        "prope versus sub en na no nas nos am an auf vers sur dans basin",
+        "prope versus sub en na no nas nos am an auf vers sur dans basin from en-dessous",
         Is.OF: "of de del da do du des von",
         Is.PER: "per",
         Is.WITH: "with cum con com mit avec bearing having by including has have",
@@ -93,8 +93,8 @@ _WORDS: Mapping[str, Is] = {
         Is.TO: "to ad through bis a ate hasta",
         Is.OR: "or vel aut seu oder ou o u sive",
         Is.AND: "and et y e und but sed atque ac &",
-        Is.SMALL: "the a an its their each is are being be was were these those this which that of it they then also "
-        "el la los las le les der die das il lo os as um uma una un with measuring measures about rather as",
+        Is.SMALL: "the a an its their each is are being be was were these those this which that it they then also "
+        "el la los las le les der die das il lo os as um uma una un measuring measures about rather as ones one eius ejus",
     }.items()
     for word in words.split()
 }
@@ -183,11 +183,20 @@ def _word(line: Line, at: int) -> Item:
     if text in _BOTH:
         end = at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces"))
         return Item(Is.SMALL, at, end)
-    if text in _SIDES and not (noun or read_noun(line, at + 1)):
-        return Item(Is.SIDE, at, at + 1, text=_SIDES[text])
+    if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
+        return side
     pieces = read_pieces(line, at)
-    if noun and not (pieces and pieces[1] > noun[1]):
+    if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
         return Item(Is.NOUN, at, noun[1], noun=noun[0])
+    if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
+        return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:
         return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
     return Item(_WORDS.get(text, Is.STRANGE), at, at + 1, text=text)
+
+
+def _side(line: Line, at: int) -> Item | None:
+    """`beneath`, `en dessous`: the side of a flat organ."""
+    word = at + (line.text(at) in ("en", "au", "por", "de"))
+    side = _SIDES.get(line.text(word))
+    return Item(Is.SIDE, at, word + 1, text=side) if side else None

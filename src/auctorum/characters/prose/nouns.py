@@ -21,6 +21,7 @@ _STAGE_ADJECTIVES = {
 }  # fmt: skip
 _SURFACES = frozenset({"surface", "side", "face"})
 _UPPER = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lower", "under": "lower"}
+_PAIRS = frozenset({"pair", "pairs", "pares", "paires", "paare", "paar", "paia"})
 _MOST_NOUNS = 3
 _MOST_ADJECTIVES = 4
 
@@ -46,7 +47,7 @@ class Noun:
 
     @property
     def head(self) -> str:
-        return self.names[-1]
+        return self.names[-1] if self.names else ""
 
 
 def read_noun(line: Line, at: int, *, article: bool = True) -> tuple[Noun, int] | None:
@@ -92,6 +93,8 @@ def _organ_here(line: Line, at: int) -> tuple[Organ, int] | None:
             key = (first_word, *(singular(line.text(step)) for step in several))
             if (fixed := COMPOUNDS.get(key)) is not None:
                 return _compound(fixed), end
+    if line.text(at) in _PAIRS:
+        return Organ("pair"), at + 1
     organ = organ_of(line.text(at))
     return (organ, at + 1) if organ else None
 
@@ -112,7 +115,7 @@ def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[No
         elif found and line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
             start = end + 1
         here = _organ_here(line, start)
-        if here is None:
+        if here is None or (found and start == end and not _joins(line, end - 1, found[-1], here[0])):
             break
         found.append(here[0])
         end = here[1]
@@ -121,9 +124,20 @@ def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[No
     if line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
         end += 1
     noun = _noun(found, places, stage)
-    end, after = _places_after(line, end)
+    end, after = _places_after(line, end, found[-1])
     noun = replace(noun, places=(*after, *noun.places))
     return _of_whole(line, noun, end)
+
+
+def _joins(line: Line, before: int, first: Organ, second: Organ) -> bool:
+    """Whether two organs side by side are one: `corollae tubo`, `tubus corollae`, English `stem leaves`."""
+    if first.subject or second.subject or first.name == "pair":
+        return False
+    return second.part != first.part or _is_english(line.text(before), first)
+
+
+def _is_english(text: str, organ: Organ) -> bool:
+    return text == organ.name
 
 
 def _noun(found: list[Organ], places: tuple[str, ...], stage: str) -> Noun:
@@ -132,22 +146,40 @@ def _noun(found: list[Organ], places: tuple[str, ...], stage: str) -> Noun:
     names = [word for organ in found for word in organ.name.split()]
     while len(names) > 1 and place_of(names[0]) == names[0]:  # one word for "lower surface"
         places = (*places, names.pop(0))
-    if names == ["blade"]:
-        return Noun(("leaf", "blade"), places, stage=stage)
     kind = found[-1].name if found[-1].subject and len(found) == 1 else ""
     return Noun(tuple(names), places, found[-1].part and len(found) == 1, kind, stage)
 
 
-def _places_after(line: Line, at: int) -> tuple[int, tuple[str, ...]]:
-    """Adjectives of place behind a noun of another language: `foliis basalibus`, `hojas inferiores`."""
+def _places_after(line: Line, at: int, organ: Organ) -> tuple[int, tuple[str, ...]]:
+    """Adjectives of place behind a noun of another language: `foliis basalibus`, `hojas inferiores`, `face abaxial`."""
     found: list[str] = []
+    english = singular(line.text(at - 1)) == organ.name and organ.name not in _SURFACES
     while line.sort(at) is Sort.WORD and len(found) < 2:
         where = place_of(line.text(at))
-        if where is None or where == line.text(at):
+        if where is None or (where == line.text(at) and english):
             break
         found.append(where)
         at += 1
     return at, tuple(found)
+
+
+def read_ellipsis(line: Line, at: int) -> tuple[Noun, int] | None:
+    """`the upper`, `the uppermost ones`, `, superior`: adjectives of place whose organ was named before."""
+    place = at + (line.text(at) in ARTICLES)
+    if place == at and line.sort(at - 1) not in (Sort.COMMA, Sort.STOP):
+        return None
+    places: list[str] = []
+    while (where := place_of(line.text(place))) is not None and len(places) < _MOST_ADJECTIVES:
+        places.append(where)
+        place += 1
+    if not places or (place == at + len(places) and _is_english_place(line, at)):
+        return None
+    return Noun((), tuple(places)), place + (line.text(place) in ("one", "ones"))
+
+
+def _is_english_place(line: Line, at: int) -> bool:
+    """Whether an adjective of place is spelt as in English, where it can't stand for its organ without an article."""
+    return place_of(line.text(at)) == line.text(at) and line.text(at) not in ("inferior", "superior")
 
 
 def _of_whole(line: Line, noun: Noun, end: int) -> tuple[Noun, int]:
@@ -179,10 +211,14 @@ def resolved(noun: Noun, whole: Noun | None) -> str:
 def owned(noun: Noun, whole: Noun | None) -> Noun:
     """The noun with the names of its whole before its own, where it is a part that may belong to it."""
     names, places = noun.names, noun.places
+    if not names:
+        return replace(root_of(whole), places=places, stage=noun.stage) if whole else replace(noun, names=("part",))
+    if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
+        return replace(noun, names=("leaf", "blade"), part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
         owner = whole if noun.head in _OF_ANY_PART else root_of(whole)
         names, places = (*owner.names, *names), (*places, *owner.places)
-    if names[-1] in _SURFACES:
+    if names[-1] in _SURFACES and len(names) > 1:
         names = (*names[:-1], "surface")
         places = tuple(_UPPER.get(place, place) for place in places)
     if len(names) > 2 and names[:2] == ("leaf", "blade"):
@@ -195,12 +231,15 @@ _NO_WHOLES = frozenset(
 )
 _BOWLS = frozenset({"limb", "tube", "lobe", "throat", "mouth", "lip", "segment", "tooth"})
 _FREE_PARTS = frozenset({"lip", "keel", "wing"})
+# a pea flower has a keel and wings of their own standing; a glume or a fruit owns its keel or wing
+_PEA = frozenset("flower corolla standard banner wing keel petal calyx raceme inflorescence".split(" "))
+_BLADED = frozenset("bract bracteole spathe petal sepal tepal labellum stipule cataphyll".split(" "))
 # parts that every other part has as well
 _OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "face", "mouth", "hair"})
 
 
 def _can_own(whole: Noun, part: Noun) -> bool:
-    if part.head in _FREE_PARTS or part.head == whole.head:
+    if part.head == whole.head or (part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA)):
         return False
     return not (part.head in _BOWLS and root_of(whole).head in _NO_WHOLES)
 

@@ -74,6 +74,8 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
         return Passed.TALLY, end + 1
     if line.text(end) in ("known", "described", "accepted", "recognized", "recognised") and line.text(end + 1) in _TALLIES:
         return Passed.TALLY, end + 2
+    if line.text(at + 1) == "°" and line.sort(at + 2) is Sort.NUMBER:
+        return Passed.PLACE, _coordinates(line, at)
     pointed = line.sort(at + 1) is Sort.POINT and line.tokens[at + 1].glued
     if pointed and line.text(at + 2) in _ROMAN:
         return Passed.DATE, _date(line, at + 3)
@@ -117,5 +119,12 @@ def _numbers(line: Line, at: int) -> int:
 
 def _past_chromosomes(line: Line, at: int) -> int:
     while line.sort(at) in (Sort.NUMBER, Sort.COMMA, Sort.DASH, Sort.PLUS) and (line.sort(at) is Sort.NUMBER or line.sort(at + 1) is Sort.NUMBER):
+        at += 1
+    return at
+
+
+def _coordinates(line: Line, at: int) -> int:
+    """Past degrees, minutes and seconds, with the points of the compass behind them."""
+    while line.sort(at) in (Sort.NUMBER, Sort.SIGN, Sort.COMMA) or line.text(at) in ("n", "s", "e", "w", "o"):
         at += 1
     return at

@@ -69,7 +69,7 @@ def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
             words.pop()
     if not words:
         return None
-    pieces = _pieces(words)
+    pieces = _pieces(words, spans=line.text(words[-1].end) in ("to", "ad"))
     return (tuple(pieces), words[-1].end) if pieces else None
 
 
@@ -162,7 +162,7 @@ def _tinted(line: Line, at: int) -> _Word | None:
     return _Word(name, Term(name, "colour"), at, end, tint=True)
 
 
-def _pieces(words: list[_Word]) -> list[Piece]:
+def _pieces(words: list[_Word], *, spans: bool) -> list[Piece]:
     pieces: list[Piece] = []
     degrees: list[_Word] = []
     for index, word in enumerate(words):
@@ -172,7 +172,7 @@ def _pieces(words: list[_Word]) -> list[Piece]:
         later_hair = _hair_after(words, index)
         held = [degree for degree in degrees if later_hair and not _is_colour_degree(degree)]
         own = [degree for degree in degrees if degree not in held]
-        _add(pieces, word, own, hair=later_hair and word.term.property == "colour")
+        _add(pieces, word, own, hair=later_hair and word.term.property == "colour", spans=spans)
         degrees = held
     if degrees and not pieces:
         start, end = degrees[0].start, degrees[-1].end
@@ -191,7 +191,7 @@ def _hair_after(words: list[_Word], index: int) -> bool:
     return False
 
 
-def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool) -> None:
+def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool, spans: bool) -> None:
     term = word.term
     if term is None:
         return
@@ -202,7 +202,7 @@ def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool) 
         pieces.append(Piece("colour", word.hairs, start, word.end, hair=True))
     joins = (
         last is not None and last.property == term.property and last.part == term.part and last.end == start
-        and term.property in ("colour", "shape", "surface") and not word.tint
+        and term.property in ("colour", "shape", "surface") and (spans or not word.tint)
     )  # fmt: skip
     if joins and last is not None and not word.hairs:
         pieces[-1] = replace(last, words=f"{last.words} {text}", end=word.end)

@@ -41,6 +41,7 @@ class Scene:
 
     subjects: list[Noun] = field(default_factory=list)
     main: list[Noun] = field(default_factory=list)  # the subject outside of a `with`
+    first: list[Noun] = field(default_factory=list)  # the first subject of the clause
     subject_at: int = -1  # the token where the subject is named, -1 where it is carried on
     said: list[Said] = field(default_factory=list)
     clause: int = 0
@@ -76,6 +77,8 @@ class Scene:
     def open_clause(self) -> None:
         self.clause += 1
         self.subjects = list(self.main)
+        self.first = list(self.main)
+        self.subject_at = -1
         self.denied = self.to = False
         self.per = ""
 

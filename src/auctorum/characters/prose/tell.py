@@ -61,6 +61,9 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         return end
     before = items[at - 1].sort if at else None
     with_ = before is Is.WITH or (before is Is.SMALL and at > 1 and items[at - 2].sort is Is.WITH)
+    if before is Is.OF and noun.kind == "plant" and scene.subjects:
+        scene.stage = noun.stage
+        return at + 1
     named = owned(noun, scene.whole)
     unsaid = scene.subject_at >= 0 and not any(one.start >= scene.subject_at for one in scene.said[-1:])
     if before in (Is.AND, Is.OR) and unsaid and scene.main and not scene.main[-1].kind:
@@ -72,6 +75,8 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     scene.subjects = [named]
     if not with_:
         scene.main = [named]
+    if not any(one.clause == scene.clause for one in scene.said[-1:]) and not with_:
+        scene.first = [named]
     scene.subject_at, scene.carried = items[at].start, False
     scene.stage = noun.stage or (scene.stage if with_ else "")
     if not with_:
@@ -98,8 +103,17 @@ def _compared_before(scene: Scene, items: Sequence[Item], at: int) -> int:
 def _figure(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     following = items[at + 1] if at + 1 < len(items) else None
     pairs = following is not None and following.noun is not None and following.noun.names == ("pair",)
-    tell_figure(line, scene, items[at], pairs=pairs)
+    tell_figure(line, scene, items[at], pairs=pairs, says=_says_later(items, at))
     return at + 2 if pairs else at + 1
+
+
+def _says_later(items: Sequence[Item], at: int) -> tuple[str, ...]:
+    for place in range(at + 1, min(at + 3, len(items))):
+        if items[place].factors:
+            return items[place].factors[0].says if items[place].sort is Is.FIGURE and place > at + 1 else ()
+        if items[place].sort not in (Is.AND, Is.OR, Is.SMALL):
+            return ()
+    return ()
 
 
 def _like(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
@@ -146,6 +160,8 @@ def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
 def _say_state(scene: Scene, noun: Noun, name: str, words: str, part: str, start: int, end: int, *, hair: bool = False) -> None:
     if hair:
         noun = owned(Noun(("hair",), part=True), noun) if noun.head != "hair" else noun
+    elif part and noun.head in ("base", "apex", "tip") and part == "margin" and len(noun.names) > 1:
+        noun = replace(noun, names=(*noun.names[:-1], part))
     elif part and noun.head not in ("margin", "apex", "tip", "base", "surface") and not noun.kind:
         noun = owned(Noun((part,), part=True), noun)
     often = scene.often
@@ -257,7 +273,8 @@ def _at(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     if noun is None or (states and place - at > 3):
         return at + 1
     following = items[place + 1] if place + 1 < len(items) else None
-    if noun.head in _GROUPS and following is not None and following.factors and not following.factors[0].unit and scene.subjects:
+    counted = following is not None and bool(following.factors) and following.start < items[place].start
+    if noun.head in _GROUPS and counted and scene.subjects:
         group = replace(scene.subjects[-1], names=(*scene.subjects[-1].names, noun.head))
         scene.subjects = [group]
         return place + 1
@@ -279,9 +296,9 @@ def _at(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
 
 
 def _move(scene: Scene, last: Said, named: Noun) -> None:
-    """The statement is about the part; so are the dimensions of one product."""
+    """The statement is about the part; so are the dimensions of one product, and shapes joined by `or`."""
     for one in scene.clause_said:
-        if one is last or (one.figure is not None and last.figure is not None and one.noun == last.noun and one.start == last.start):
+        if one is last or (last.property == one.property == "shape" and last.noun.names[0] == one.noun.names[0]) or (one.figure is not None and last.figure is not None and one.noun == last.noun and one.start == last.start):
             one.noun = named
 
 

@@ -20,6 +20,7 @@ from auctorum.characters.units import Dimension
 from auctorum.characters.values import Modality
 
 HABITAT = Noun(("habitat",), kind="habitat")
+PLANT = Noun(("plant",), kind="plant")
 _BY_FACTOR = ("length", "width", "thickness", "thickness")
 _GROUND_WORDS = frozenset(
     "elevation elevations elev altitude altitudes alt altitudine altitudinem altitud altura sea asl msnm msm nm seehohe "
@@ -30,8 +31,12 @@ _HIGHEST_PLANT_MM = 150_000
 _HIGHEST_PLAUSIBLE_LOW = 200_000
 
 
-def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False) -> None:
-    """Add the statements of a figure: of each factor of a product, and of a usual part."""
+def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False, says: tuple[str, ...] = ()) -> None:
+    """Add the statements of a figure: of each factor of a product, and of a usual part.
+
+    `pairs` where the word pairs follows; `says` what a later figure of the clause is said to be (`7–15 mm but
+    occasionally to 30 mm wide`).
+    """
     figure = item.factors[-1]
     if _is_elevation(line, scene, item):
         _say(scene, HABITAT, "elevation", item, figure, start=item.start)
@@ -40,17 +45,41 @@ def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False) ->
         scene.strange = True
         _rare_multiple(scene, item)
         return
-    if not figure.unit and len(item.factors) == 1:
+    if not figure.unit and len(item.factors) == 1 and not figure.says:
         _tell_count(scene, item, pairs)
         return
-    if not scene.subjects:
+    subjects = scene.subjects or ([PLANT] if figure.says == ("height",) else [])
+    if not subjects:
         scene.strange = True
         return
-    for noun in scene.subjects:
-        before = scene.clause_said
-        for factor in item.factors:
-            for name in _properties(line, factor, noun, before):
+    factors = [_with_unit(scene, factor) for factor in item.factors]
+    angle = _is_angle(figure.unit)
+    if angle:
+        _forget_posture(scene)
+        subjects = scene.first or subjects
+    for noun in subjects:
+        for factor in factors:
+            for name in _properties(line, replace(factor, says=factor.says or says), noun):
                 _say(scene, noun, name, item, factor)
+
+
+def _with_unit(scene: Scene, factor: Measure) -> Measure:
+    """`quatuor pollices longa, tres lata`: the unit of the figure before."""
+    if factor.unit or not factor.says:
+        return factor
+    before = [one.figure.unit for one in scene.said[-3:] if one.figure is not None and one.figure.unit]
+    return replace(factor, unit=before[-1]) if before else factor
+
+
+def _is_angle(unit: str) -> bool:
+    found = find_unit(unit)
+    return found is not None and found.dimension is Dimension.ANGLE
+
+
+def _forget_posture(scene: Scene) -> None:
+    """`recurved through 45°` is an angle only."""
+    while scene.clause_said and scene.said[-1].share is not None and scene.said[-1].property in ("other", "shape"):
+        scene.said.pop()
 
 
 def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
@@ -63,6 +92,8 @@ def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
     noun = subject
     if item.counted:
         noun, per = _counted(item.counted, subject), subject.name
+        if item.counted == "part":
+            return
     elif pairs:
         noun = Noun((f"pair of {subject.name}",))
     elif subject.kind or not subject.known:
@@ -70,12 +101,23 @@ def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
         return
     if not _is_whole(figure):
         return
-    _say(scene, noun, "count", item, figure, per=per)
+    for one in _apart(figure):
+        _say(scene, noun, "count", item, one, per=per)
+
+
+def _apart(figure: Measure) -> tuple[Measure, ...]:
+    """`3 or 5` is two values, not a range (common practice, no source)."""
+    low, high = figure.low, figure.high
+    if not figure.either or low is None or high is None or high.exact - low.exact <= 1:
+        return (figure,)
+    return replace(figure, high=low, most=None), replace(figure, low=high, least=None)
 
 
 def _counted(name: str, subject: Noun) -> Noun:
     organ = organ_of(name)
-    noun = Noun((name,), part=bool(organ and organ.part) and name not in ("locule",))
+    if name == "pair of leaflets":
+        return Noun((f"pair of {subject.name if subject.head in ('pinna', 'leaflet', 'segment', 'pinnule') else 'leaflet'}",))
+    noun = Noun((name,), part=bool(organ and organ.part))
     return owned(noun, subject)
 
 
@@ -84,9 +126,8 @@ def _is_whole(figure: Measure) -> bool:
     return all(number is None or (number.exact.denominator == 1 and number.exact >= 0) for number in numbers)
 
 
-def _properties(line: Line, factor: Measure, noun: Noun, before: Sequence[Said]) -> tuple[str, ...]:
-    unit = find_unit(factor.unit)
-    if unit is not None and unit.dimension is Dimension.ANGLE:
+def _properties(line: Line, factor: Measure, noun: Noun) -> tuple[str, ...]:
+    if _is_angle(factor.unit):
         return ("angle",)
     if factor.says:
         flat = noun.head in _FLAT and line.text(factor.end - 1) == "across"
@@ -102,7 +143,7 @@ def _say(scene: Scene, noun: Noun, name: str, item: Item, figure: Measure, *, pe
     from auctorum.characters.prose.tell import new_said
 
     bare = name == "length" and not figure.says and figure.factors == 1
-    often = scene.often if figure.often is None and scene.often_at == item.start - 1 else figure.often
+    often = figure.often or (scene.often if _is_near(scene, item) else None)
     said = new_said(scene, noun, name, item.start, item.end)
     said.start = start if start >= 0 else said.start
     said.figure = _turned(replace(figure, usual=None), name)
@@ -116,6 +157,11 @@ def _say(scene: Scene, noun: Noun, name: str, item: Item, figure: Measure, *, pe
         usual = replace(figure, low=low, high=high, least=None, most=None, usual=None, more=False,
                         approximate=figure.usual_about)  # fmt: skip
         scene.said.append(replace(said, figure=usual, often=Modality.USUALLY, doubts=set(said.doubts)))
+
+
+def _is_near(scene: Scene, item: Item) -> bool:
+    """Whether the word of frequency stands just before the item, past a small word (`usually at 300 m`)."""
+    return scene.often_about is None and 0 < item.start - scene.often_at <= 3
 
 
 def _turned(figure: Measure, name: str) -> Measure:
@@ -157,7 +203,7 @@ def tell_likeness(scene: Scene, item: Item, to: str, start: int, end: int) -> No
         name = like.property if to else "ratio"
         said = new_said(scene, noun, name, start, end)
         said.like, said.to = like, to
-        often = item.often or (scene.often if scene.often_at == item.start - 1 else None)
+        often = item.often or (scene.often if _is_near(scene, item) else None)
         said.often = None if often is Modality.ALWAYS else often
         said.of = "" if to else f"{like.property}/{like.against}"
         scene.said.append(said)
