@@ -15,6 +15,7 @@ from auctorum.characters.wording import (
     GROUPED,
     MULTIPLES,
     NUMBER_WORDS,
+    INCH_BEFORE,
     PREPOSITION_AFTER_IN,
     TENS,
     Phrase,
@@ -86,7 +87,10 @@ class Line:
     def _is_preposition(self, at: int) -> bool:
         if self.text(at) != "in" or self.sort(at + 1) is Sort.POINT:
             return False
-        return self.text(at + 1) in PREPOSITION_AFTER_IN or self.sort(at + 1) is Sort.NUMBER
+        following = self.text(at + 1)
+        if self.sort(at + 1) is Sort.WORD and not self.tokens[at].glued:
+            return following in PREPOSITION_AFTER_IN or following not in INCH_BEFORE
+        return self.sort(at + 1) is Sort.NUMBER
 
     def figure(self, at: int) -> Figure | None:
         """The figure that starts here with its unit, or None."""

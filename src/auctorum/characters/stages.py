@@ -19,17 +19,17 @@ _MARKERS = {
     "juvenculus,juvenculis,juvencula,junior,juniora,juniores,junioribus,primum,primo,first,novellus,novella,novellis,"
     "novelli,novellae,juventute,in juventute,statu juvenili,juvenilis,juvenilia,juvenilibus,juveniles,juvenis,"
     "jung,junge,jungen,anfangs,in der jugend,joven,jovenes,de joven,de jovenes,cuando jovenes,cuando joven,jovem,jovens,"
-    "quando jovem,quando jovens,jeune,jeunes,d'abord,juveniles,da giovane,giovane,giovani",
+    "quando jovem,quando jovens,jeune,jeunes,abord,juveniles,da giovane,giovane,giovani",
     "old": "in age,with age,at length,when old,in old age,old,later,afterwards,ultimately,finally,eventually,demum,"
     "tandem,aged,with age becoming,at last,older,late,in time,when aged,at age,senectute,in senectute,aetate,vetustus,"
-    "vetusta,vetustiora,adultiora,im alter,spater,zuletzt,con la edad,al envejecer,com a idade,avec l'age,a la fin,"
-    "con l'eta,vieux,viejo,viejos,viejas,vecchi,vecchio",
+    "vetusta,vetustiora,adultiora,im alter,spater,zuletzt,con la edad,al envejecer,com a idade,avec age,a la fin,"
+    "con eta,vieux,viejo,viejos,viejas,vecchi,vecchio",
     "mature": "adult,mature,when mature,at maturity,in maturity,ripe,when ripe,fully grown,full grown,adultus,adulta,"
     "adultum,adultis,adulti,maturus,matura,maturum,maturis,maturitate",
     "flower": "in flower,at anthesis,during anthesis,flowering,when flowering,at flowering,sub anthesi,in anthesi,"
     "in bloom,at flowering time,in full flower,at time of flowering,tempore florendi,sub anthesin,ad anthesin,"
-    "florifer,florifera,floriferi,floriferis,zur blutezeit,en la antesis,en antesis,en flor,na antese,em flor,a l'anthese,"
-    "in fiore,all'antesi",
+    "florifer,florifera,floriferi,floriferis,zur blutezeit,en la antesis,en antesis,en flor,na antese,em flor,a anthese,"
+    "in fiore,antesi",
     "fruit": "in fruit,at fruiting,when fruiting,fruiting,in fructu,fructifer,fructifera,fructiferum,fructiferi,"
     "fructiferis,fructifero,fructiferae,fructigerus,fructu maturo,sub fructu,zur fruchtzeit,fruchtend,en fruto,"
     "en la fructificacion,fructiferos,em fruto,frutifero,frutiferos,na frutificacao,en fruit,a la fructification,in frutto,"

@@ -116,6 +116,7 @@ _PRINTED = str.maketrans(
 _BROKEN = re.compile(r"(?<=[^\W\d_])-[ \t]*\n[ \t]*(?=[a-zß-ÿ])")
 
 
+_ELIDED = re.compile(r"^(?:d|l|dell|all|dall|sull)'(?=\w{3})")  # d'environ, l'anthèse
 _CLUSTER = re.compile(r"[\s\S][\u0300-\u036f]*+")
 
 
@@ -149,7 +150,8 @@ def tokens_of(words: str) -> tuple[Token, ...]:
             )
         else:
             sort = _SORTS[match.lastgroup or "other"]
-            found.append(Token(sort, folded(match[0]) if sort is Sort.WORD else match[0], glued, None, *where))
+            text_ = _ELIDED.sub("", folded(match[0])) if sort is Sort.WORD else match[0]
+            found.append(Token(sort, text_, glued, None, *where))
     return tuple(found)
 
 

@@ -31,7 +31,7 @@ _UNITS_UP = (
 )
 _LATIN = (
     "unus una unum unica unicum unico|duo duae dua duobus duabus binae bini bina binis|tres tria tribus ternae terni "
-    "terna ternis|quatuor quattuor quaterna quaternis|quinque quina quinis|sex|septem|octo|novem|decem|undecim|"
+    "terna ternis trina trini trinae trinis|quatuor quattuor quaterna quaternis|quinque quina quinis|sex|septem|octo|novem|decem|undecim|"
     "duodecim|tredecim|quatuordecim|quindecim|sedecim|septendecim|duodeviginti octodecim|undeviginti|viginti"
 )
 _GROUPED = {"solitary": 1, "single": 1, "solitarius": 1, "solitaria": 1, "solitarium": 1, "solitariis": 1} | {
@@ -46,7 +46,8 @@ NUMBER_WORDS: Mapping[str, int] = {
     **{word: value for value, several in enumerate(_LATIN.split("|"), 1) for word in several.split()},
     **_GROUPED,
     **TENS,
-    "hundred": 100, "dozen": 12, "nought": 0, "zero": 0, "triginta": 30, "centum": 100,
+    "hundred": 100, "dozen": 12, "nought": 0, "zero": 0, "triginta": 30, "quadraginta": 40,
+    "quinquaginta": 50, "sexaginta": 60, "septuaginta": 70, "octoginta": 80, "nonaginta": 90, "centum": 100,
 }  # fmt: skip
 MULTIPLES: Mapping[str, int] = {
     "twice": 2, "double": 2, "thrice": 3, "triple": 3, "duplo": 2, "triplo": 3, "quadruplo": 4, "subduplo": 2,
@@ -64,18 +65,21 @@ FRACTION_WORDS: Mapping[str, Fraction] = {
 
 ABOUT = phrases(
     "ca", "c", "circa", "cir", "circ", "circiter", "about", "abt", "approximately", "approx", "nearly", "almost",
-    "around", "roughly", "some", "more or less", "vix", "scarcely", "hardly", "fere", "etwa", "cerca de", "environ",
+    "around", "roughly", "some", "more or less", "vix", "scarcely", "hardly", "fere", "etwa", "cerca de", "environ", "ungefahr", "aproximadamente", "alrededor de", "unos", "unas", "quase", "casi", "kaum",
+    "pres de", "circa di", "aproximadamente de", "aprox", "ca de", "rund", "a peu pres", "more-or-less",
 )  # fmt: skip
 AT_MOST = phrases(
     "to", "up to", "as much as", "under", "below", "less than", "fewer than", "not more than", "no more than",
     "at most", "not exceeding", "never exceeding", "not over", "rarely more than", "rarely over", "rarely exceeding",
     "seldom more than", "seldom over", "seldom exceeding", "never more than", "scarcely exceeding", "reaching",
     "attaining", "ad", "usque ad", "usque", "minus quam", "to as much as", "bis", "bis zu", "hasta", "ate", "jusqu'a", "jusqu ' a", "jusque",
-    "to a height of", "to a length of", "to nearly", "ascends to", "ascending to", "vix ultra",
+    "to a height of", "to a length of", "to nearly", "ascends to", "ascending to", "vix ultra", "menos de", "moins de", "unter", "weniger als", "meno di", "fino a", "fino ai", "abaixo de", "abaixo dos",
+    "por debajo de", "au dessous de", "inferior a", "hasta los", "ate os", "jusque a", "hochstens", "al massimo",
 )  # fmt: skip
 AT_LEAST = phrases(
     "over", "above", "exceeding", "more than", "at least", "not less than", "no less than", "not under",
-    "upwards of", "plusquam", "plus quam", "ultra", "supra", "minimum", "from at least", "rarely less than",
+    "upwards of", "plusquam", "plus quam", "ultra", "supra", "minimum", "from at least", "sopra i", "sopra", "oltre", "oltre i", "al di sopra dei", "mas de", "mais de", "plus de", "uber",
+    "mehr als", "piu di", "por encima de", "acima de", "acima dos", "au dessus de", "superior a", "superando", "rarely less than",
     "rarely under", "seldom less than", "beyond",
 )  # fmt: skip
 # words that make the figure after them an extreme, anywhere and only in brackets
@@ -107,12 +111,14 @@ DOWNWARDS = phrases("or less", "or fewer", "and less", "and under", "or shorter"
 
 _PROPERTIES: dict[str, str] = {
     "length": "long length lg longus longa longum longi longae longo longis longas longos longitudine longior largo "
-    "largos largas compr comprimento lang laenge lange",
+    "largos largas compr comprimento lang laenge lange lungo lunghi lunga lunghe longue longues longs longueur lunghezza longitud longitudo",
     "width": "wide broad width breadth latus lata latum lati latae lato latis latas latitudine ancho anchos larg "
-    "largura breit breite broadest widest",
-    "height": "high tall height altus alta altum alti altae alto altis altitudine alt hoch hohe wuchshohe altura",
-    "thickness": "thick thickness crassus crassa crassum crassi crasso crassis crassitudine dick grosor",
-    "diameter": "diam diameter across diametro diametrum diamet durchmesser diametre",
+    "largura breit breite broadest widest larges larghi larghe largeur larghezza anchura ancha anchas",
+    "height": "high tall height altus alta altum alti altae alto altis altitudine alt hoch hohe wuchshohe altura altas altos "
+    "haut haute hauts hautes hauteur altezza alti",
+    "thickness": "thick thickness crassus crassa crassum crassi crasso crassis crassitudine dick dicke grosor espesor "
+    "epais epaisse epaisseur spesso espessura grueso",
+    "diameter": "diam diameter diameters across diametro diametrum diamet durchmesser diametre diametri",
     "depth": "deep depth",
     "elevation": "elevation elev altitude alt",
 }
@@ -124,6 +130,9 @@ _AFTER_THE_PREPOSITION_IN = (
     "mature young"
 )
 PREPOSITION_AFTER_IN = frozenset(_AFTER_THE_PREPOSITION_IN.split())
+# words that may follow `in` where it is an inch: what it measures, or how the phrase goes on
+_AFTER_AN_INCH = "by or to and but high tall long wide broad thick deep across diam diameter x rarely sometimes usually above below"
+INCH_BEFORE = frozenset(_AFTER_AN_INCH.split())
 
 _PREFIXES = {"semi": Fraction(1, 2), "sesqui": Fraction(3, 2), "uni": Fraction(1), "bi": Fraction(2)} | {
     "tri": Fraction(3), "quadri": Fraction(4), "quinque": Fraction(5), "sex": Fraction(6), "septem": Fraction(7),

@@ -9,6 +9,7 @@ from auctorum.characters.figures import Line
 from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.organs import singular
+from auctorum.characters.wording import SAYS
 
 _OPENERS = frozenset({Is.STOP, Is.COMMA, Is.WITH, Is.AND, Is.OF, Is.OPEN, Is.EXCEPT, Is.AT, Is.CLOSE})
 _FRONT = frozenset({Is.FIGURE, Is.STATE, Is.OFTEN, Is.STAGE, Is.OR, Is.TO, Is.NOT, Is.SMALL, Is.AND})
@@ -45,6 +46,8 @@ def _named(line: Line, items: Sequence[Item]) -> list[Item]:
     """An unknown word at the head of a sentence, with a measure or a state behind it, is an organ not known here."""
     found = list(items)
     for at, item in enumerate(found):
+        if item.text in SAYS and item.sort is Is.STRANGE:
+            continue  # a height or a length, and no organ
         if item.sort is not Is.STRANGE or not item.text.isalpha() or len(item.text) < 3 or at + 1 >= len(found):
             continue
         if at and found[at - 1].sort not in (Is.STOP, Is.SMALL) or (at > 1 and found[at - 1].sort is Is.SMALL and found[at - 2].sort is not Is.STOP):

@@ -131,7 +131,7 @@ def _is_told(line: Line, at: int, end: int, heard: _Heard) -> bool:
     if heard.latin or heard.same or heard.against:
         return True
     exceeding = any(line.text(place)[:6] in ("exceed", "surpas", "overto") for place in range(at, end))
-    return exceeding or line.text(end) in _THAN or line.text(end - 1) in _THAN
+    return exceeding or any(line.text(place) in _THAN for place in range(max(at, end - 3), end + 1))
 
 
 _THAN = frozenset({"than", "que", "als", "quam", "di", "del", "della", "dei", "delle", "do", "da"})
@@ -261,6 +261,8 @@ def read_ratio_words(line: Line, at: int) -> tuple[str, int] | None:
         pair = _pair(line, at)
         if pair is not None and line.text(pair[1]) in ("ratio", "index", "quotient"):
             return pair[0], _past_is(line, pair[1] + 1)
+        if pair is not None and line.sort(at + 1) is Sort.SLASH and line.sort(_past_is(line, pair[1])) is Sort.NUMBER:
+            return pair[0], _past_is(line, pair[1])
     return None
 
 

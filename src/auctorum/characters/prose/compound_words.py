@@ -21,7 +21,7 @@ ENGLISH = {
     "central nerve",
     "lateral vein": "side vein, side nerve, lateral nerve",
     "seed coat": "seed coat",
-    "head": "flower head, flowering head",
+    "head": "flowering head",
     "leaf blade": "leaf blade, leaf lamina, foliar blade",
     "leaf sheath": "leaf sheath, foliar sheath",
     "leaf scar": "leaf scar",

@@ -40,10 +40,10 @@ _LATIN_PARTS: Mapping[str, str] = {
     "nerv": "vein", "ven": "vein", "costat": "rib", "dentat": "tooth", "denticulat": "tooth", "dent": "tooth", "lob": "lobe",
     "fid": "lobe", "jug": "pair of leaflets", "partit": "lobe", "valv": "valve", "radiat": "ray", "petal": "petal",
     "sepal": "sepal", "phyll": "leaf", "andr": "stamen", "gyn": "style", "angul": "angle", "angulat": "angle",
-    "cocc": "coccus", "ser": "series", "pinnat": "pinna", "mer": "part", "glum": "glume", "stachy": "spike",
+    "seriat": "series", "seriad": "series", "pinnat": "pinna", "mer": "part", "glum": "glume", "stachy": "spike",
     "cephal": "head", "carpell": "carpel", "sulcat": "groove", "striat": "stria", "fl": "flower",
 }  # fmt: skip
-_ENDINGS = "(?:us|a|um|i|ae|is|o|os|as|es|e|ia|ibus|orum|arum|ium|am|em|e?ris|aris|are|ares|aria|aribus|ari|ulis|ule)"
+_ENDINGS = "[a-z]{1,6}"
 _NAMED = "|".join(sorted(_LATIN_PARTS, key=len, reverse=True))
 _LATIN = re.compile(rf"[a-z]{{2,10}}?({_NAMED}){_ENDINGS}")
 _LATIN_ALONE = re.compile(rf"({_NAMED}){_ENDINGS}")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -134,7 +134,7 @@ def _item(line: Line, at: int, figures: Mapping[int, tuple[Measure, ...]], passe
         return _figure(line, figures[at])
     if line.sort(at) is not Sort.WORD:
         return _sign(line, at)
-    return _word(line, at)
+    return _word(line, at, figures)
 
 
 def _figure(line: Line, factors: tuple[Measure, ...]) -> Item:
@@ -166,7 +166,7 @@ def _sign(line: Line, at: int) -> Item:
     return Item(_SIGNS.get(token.sort, small), at, at + 1, text=token.text)
 
 
-def _word(line: Line, at: int) -> Item:
+def _word(line: Line, at: int, figures: Container[int]) -> Item:
     """The longest or likeliest of the things that a word may begin."""
     text = line.text(at)
     noun = read_noun(line, at)
@@ -180,12 +180,16 @@ def _word(line: Line, at: int) -> Item:
         return Item(Is.OFTEN, at, after, often=often)
     if (like := read_likeness(line, at, None)) is not None:
         return Item(Is.LIKE, at, like.end, like=like)
+    if text in ("e", "ex") and line.text(at + 1) in ("basi", "apice"):  # Latin: from a base that is...
+        return Item(Is.AT, at, at + 1, text="e")
     if text in _BOTH:
         end = at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces"))
         return Item(Is.SMALL, at, end)
     if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
         return side
     pieces = read_pieces(line, at)
+    if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in figures:
+        pieces = None
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
         return Item(Is.NOUN, at, noun[1], noun=noun[0])
     if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:

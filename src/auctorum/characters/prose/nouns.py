@@ -133,11 +133,15 @@ def _joins(line: Line, before: int, first: Organ, second: Organ) -> bool:
     """Whether two organs side by side are one: `corollae tubo`, `tubus corollae`, English `stem leaves`."""
     if first.subject or second.subject or first.name == "pair":
         return False
-    return second.part != first.part or _is_english(line.text(before), first)
+    text, after = line.text(before), line.text(before + 1)
+    if text == first.name:
+        return True
+    if second.part and not first.part:
+        return text.endswith(_GENITIVES)
+    return first.part and not second.part and after.endswith(_GENITIVES)
 
 
-def _is_english(text: str, organ: Organ) -> bool:
-    return text == organ.name
+_GENITIVES = ("ae", "i", "orum", "arum", "ium", "uum", "cis", "ris", "nis", "tis", "dis")
 
 
 def _noun(found: list[Organ], places: tuple[str, ...], stage: str) -> Noun:
@@ -166,13 +170,14 @@ def _places_after(line: Line, at: int, organ: Organ) -> tuple[int, tuple[str, ..
 def read_ellipsis(line: Line, at: int) -> tuple[Noun, int] | None:
     """`the upper`, `the uppermost ones`, `, superior`: adjectives of place whose organ was named before."""
     place = at + (line.text(at) in ARTICLES)
-    if place == at and line.sort(at - 1) not in (Sort.COMMA, Sort.STOP):
+    said_before = line.text(at - 1) in ARTICLES
+    if place == at and not said_before and line.sort(at - 1) not in (Sort.COMMA, Sort.STOP):
         return None
     places: list[str] = []
     while (where := place_of(line.text(place))) is not None and len(places) < _MOST_ADJECTIVES:
         places.append(where)
         place += 1
-    if not places or (place == at + len(places) and _is_english_place(line, at)):
+    if not places or (place == at + len(places) and not said_before and _is_english_place(line, at)):
         return None
     return Noun((), tuple(places)), place + (line.text(place) in ("one", "ones"))
 
@@ -216,7 +221,7 @@ def owned(noun: Noun, whole: Noun | None) -> Noun:
     if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
         return replace(noun, names=("leaf", "blade"), part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
-        owner = whole if noun.head in _OF_ANY_PART else root_of(whole)
+        owner = _owner(noun, whole)
         names, places = (*owner.names, *names), (*places, *owner.places)
     if names[-1] in _SURFACES and len(names) > 1:
         names = (*names[:-1], "surface")
@@ -242,6 +247,14 @@ def _can_own(whole: Noun, part: Noun) -> bool:
     if part.head == whole.head or (part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA)):
         return False
     return not (part.head in _BOWLS and root_of(whole).head in _NO_WHOLES)
+
+
+def _owner(part: Noun, whole: Noun) -> Noun:
+    """Every part has a tip, but the tip has no base: those are parts of one whole."""
+    if part.head not in _OF_ANY_PART:
+        return root_of(whole)
+    sister = whole.head in _OF_ANY_PART and len(whole.names) > 1
+    return replace(whole, names=whole.names[:-1]) if sister else whole
 
 
 def root_of(noun: Noun) -> Noun:

@@ -219,6 +219,7 @@ annulus: annulus
 thallus: thallus
 peristome: peristomium
 seta: seta
+
 gemma: gemmula
 ramentum: ramentum
 latex: latex/laticis
@@ -319,6 +320,7 @@ habitat: habitatio/habitationis sabulum lucus dumus vepretum pinetum quercetum
 
 # Single forms that do not follow: sides told from `latus` (wide), ribs from the one midrib, a mouth from `ora` (edge).
 FORMS = """
+bristle: setae setis setarum setas
 side: latere lateri lateris lateribus
 rib: costis costarum costulae costula costulis
 mouth: ore oris

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Line
+from auctorum.characters.prose.organs import place_of
 from auctorum.characters.prose.terms import TINTS, Term, degree_of, latin_first, prefix_term, term_of
 from auctorum.characters.tokens import Sort
 
@@ -27,7 +28,7 @@ _LONGEST = 9
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One state in English words; `part` is margin or apex where the word tells it; `hair` marks a colour of hairs."""
+    """One state in English words; `part` is the part that the word tells of; `hair` marks a colour of hairs."""
 
     property: str
     words: str
@@ -37,6 +38,7 @@ class Piece:
     hair: bool = False
     tint: bool = False
     guessed: bool = False
+    mark: bool = False  # the colour of a spot, a vein...
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +52,18 @@ class _Word:
     hairs: str = ""  # "grey" of grey-downy
     tint: bool = False
     guessed: bool = False
+    english: bool = True
 
 
 def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     """The states of the run of words that starts here, and the place after; None if there are none."""
+    if (marked := _marked(line, at)) is not None:
+        return marked
     words: list[_Word] = []
     place = at
     while len(words) < _LONGEST:
+        if words and place > at and _marked(line, place) is not None:
+            break
         word = _tinted(line, place) or _compound(line, place) or _single(line, place)
         if word is None:
             break
@@ -86,12 +93,24 @@ def _single(line: Line, at: int) -> _Word | None:
     if line.sort(at) is not Sort.WORD:
         return None
     term, degree = term_of(text), degree_of(text)
+    if term is None and degree is None and text.endswith("ly") and len(text) > 5 and not _is_placed(text) and _follows(line, at + 1):
+        degree = text
     if term is not None and not (degree and _follows(line, at + 1)):
-        return _Word(term.name, term, at, at + 1)
+        return _Word(_spelt(term.name), term, at, at + 1, english=term.name == text)
     if degree is not None:
         return _Word(degree, None, at, at + 1)
     term = prefix_term(text)
-    return _Word(term.name, term, at, at + 1, guessed=False) if term else None
+    return _Word(_spelt(term.name), term, at, at + 1, english=term.name == text) if term else None
+
+
+def _spelt(name: str) -> str:
+    """`gray` and its kin are written `grey`."""
+    return name.replace("gray", "grey")
+
+
+def _is_placed(text: str) -> bool:
+    """`basally`, `apically`: an adverb of place, no degree."""
+    return place_of(text.removesuffix("ly")) is not None or place_of(text.removesuffix("ly") + "l") is not None
 
 
 def _follows(line: Line, at: int) -> bool:
@@ -138,6 +157,49 @@ def _compound(line: Line, at: int) -> _Word | None:
 def _first(part: str) -> str:
     term = term_of(part)
     return latin_first(part) or (term.name if term else None) or degree_of(part) or part
+
+
+_MARKED = {
+    word: part
+    for part, words in {
+        "vein": "veined nerved geadert venosa venoso venosum venoso-lineatus nervosa",
+        "spot": "spotted gefleckt maculata maculatus maculatum maculatis maculatae maculati manchado manchada tachete",
+        "stripe": "striped gestreift vittatus vittata vittatum striata-lineata",
+        "blotch": "blotched",
+        "tip": "tipped",
+        "margin": "margined edged bordered gerandet marginata marginatus marginatum marginatis",
+        "dot": "dotted speckled punctulated",
+        "streak": "streaked",
+        "fleck": "flecked",
+        "band": "banded zoned",
+    }.items()
+    for word in words.split()
+}
+
+
+def _marked(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
+    """`purple-spotted`, `dark veined`, `spotted with crimson`: the colour of a mark; None if no colour is named."""
+    part, place = _MARKED.get(line.text(at), ""), at + 1
+    if part and line.text(place) in ("with", "mit", "de", "con", "by"):
+        colour, end = _colours(line, place + 1)
+        return ((Piece("colour", colour, at, end, part, mark=True),), end) if colour else None
+    colour, end = _colours(line, at)
+    end = line.skip(end, Sort.DASH)
+    part = _MARKED.get(line.text(end), "")
+    return ((Piece("colour", colour, at, end + 1, part, mark=True),), end + 1) if colour and part else None
+
+
+def _colours(line: Line, at: int) -> tuple[str, int]:
+    """The run of colours here, and the place after it."""
+    found: list[str] = []
+    while len(found) < _LONGEST and (word := _compound(line, at) or _single(line, at)) is not None:
+        if word.term is not None and word.term.property != "colour":
+            break
+        if word.term is None and not _is_colour_degree(word) and not _follows(line, at + 1):
+            break
+        found.append(word.words)
+        at = word.end
+    return " ".join(found), at
 
 
 def _tinted(line: Line, at: int) -> _Word | None:
@@ -201,7 +263,7 @@ def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool, 
     if word.hairs:
         pieces.append(Piece("colour", word.hairs, start, word.end, hair=True))
     joins = (
-        last is not None and last.property == term.property and last.part == term.part and last.end == start
+        last is not None and word.english and last.property == term.property and last.part == term.part and last.end == start
         and term.property in ("colour", "shape", "surface") and (spans or not word.tint)
     )  # fmt: skip
     if joins and last is not None and not word.hairs:

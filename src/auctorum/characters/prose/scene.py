@@ -58,6 +58,8 @@ class Scene:
     per: str = ""
     carried: bool = False
     strange: bool = False
+    named: bool = False  # whether this clause has named its subject
+    once: bool = False  # the subject holds for one state only: `e basi cordata ovata`
     outer: list[tuple[list[Noun], Modality | None, str]] = field(default_factory=list)
 
     @property
@@ -77,7 +79,7 @@ class Scene:
     def open_clause(self) -> None:
         self.clause += 1
         self.subjects = list(self.main)
-        self.first = list(self.main)
+        self.first, self.named, self.once = list(self.main), False, False
         self.subject_at = -1
         self.denied = self.to = False
         self.per = ""

@@ -32,7 +32,7 @@ elongate elongated attenuating lengthened shortened abbreviated ligular setaceou
 acerous tapelike keeled carinate carinal bicarinate ridged costate ribbed winged alate wingless apterous crested
 cristate spurred calcarate spurless ecalcarate calcariform beaked rostrate beakless erostrate rostellate horned cornute
 corniculate cornigerous pouchlike saclike bilabiate lipped labiate ringent gaping personate papilionaceous cruciform
-cruciate bracteiform foliaceous leafy leaflike phylloid petaloid petaline petallike sepaloid scalelike scaly squamiform
+cruciate bracteiform foliaceous leafy leaflike phylloid petaloid petaline petallike sepaloid scalelike squamiform
 bractlike glumaceous awnlike hairlike threadlike bristlelike bristleform spinelike spiniform spinescent
 """
 
@@ -109,7 +109,7 @@ dilated = dilatatus; enlarged = ampliatus auctus accrescens; narrow = angustus a
 widened = latescens; keeled = carinatus; ribbed = costatus; winged = alatus; wingless = apterus exalatus; crested =
 cristatus; spurred = calcaratus; spurless = ecalcaratus; beaked = rostratus; beakless = erostris erostratus; horned =
 cornutus; two-lipped = bilabiatus; gaping = ringens hians; papilionaceous = papilionaceus; foliaceous = foliaceus
-foliosus; scaly = squamatus; simple = simplex; compound = compositus; decompound = decompositus supradecompositus;
+foliosus; simple = simplex; compound = compositus; decompound = decompositus supradecompositus;
 pinnate = pinnatus; palmate = palmatus palmaris; trifoliolate = trifoliolatus trifoliatus; ternate = ternatus; forked =
 furcatus furcellatus dichotomus; bifid = bifidus; parted = partitus; divided = divisus; undivided = indivisus; cut =
 sectus; incised = incisus; dissected = dissectus; lobed = lobatus lobosus; lobulate = lobulatus; bilobed = bilobus

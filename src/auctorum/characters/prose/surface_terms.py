@@ -13,7 +13,7 @@ tomentose tomentous tomentulose tomentellous tomentellose felted felty velvety v
 sericeous holosericeous arachnoid arachnoidal arachnose cobwebby cobwebbed strigose strigillose strigulose strigilose
 strigous hirsute hirsutulous hirtellous hirtous hirtellose hirsutullous hispid hispidulous hispidulose hispidous
 bristly bristled setose setulose setiferous setigerous setous setulous ciliate ciliated ciliolate cilious eciliate
-bearded barbate barbellate barbellulate barbulate beardless imberbous comose comate comous penicillate plumose plumed
+bearded barbate barbellate barbellulate barbulate scaly beardless imberbous comose comate comous penicillate plumose plumed
 feathery pectinate pectinated echinate echinulate muricate muriculate stellulate lepidote lepidotous scurfy
 furfuraceous leprose canescent incanous hoary canous incanescent mealy crinite barbulous fuzzy furry fleecy plushy
 eglabrous unhairy ramentaceous paleaceous chaffy

@@ -75,8 +75,8 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     scene.subjects = [named]
     if not with_:
         scene.main = [named]
-    if not any(one.clause == scene.clause for one in scene.said[-1:]) and not with_:
-        scene.first = [named]
+    if not scene.named and not with_:
+        scene.first, scene.named = [named], True
     scene.subject_at, scene.carried = items[at].start, False
     scene.stage = noun.stage or (scene.stage if with_ else "")
     if not with_:
@@ -152,6 +152,8 @@ def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         scene.to = False
         for noun in scene.subjects:
             _say_state(scene, noun, piece.property, piece.words, piece.part, piece.start, piece.end, hair=piece.hair)
+        if scene.once:
+            scene.subjects, scene.once = list(scene.main), False
         if piece.guessed:
             scene.said[-1].doubts.add(Doubt.GUESSED_STATE)
     return at + 1
@@ -282,10 +284,11 @@ def _at(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     if not last:
         if noun.part and scene.main:
             scene.subjects = [owned(noun, whole) for whole in scene.main]
+            scene.once = items[at].text == "e"
         return place + 1
     side = items[place + 1].text if following is not None and following.sort is Is.SIDE else ""
     if noun.part and not noun.kind:
-        named = owned(noun, last[0].noun)
+        named = last[0].noun if noun.head == last[0].noun.head else owned(noun, last[0].noun)
         if side:
             named, place = _on_side(named, side), place + 1
         _move(scene, last[0], named)

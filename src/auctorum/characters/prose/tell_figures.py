@@ -117,8 +117,9 @@ def _counted(name: str, subject: Noun) -> Noun:
     organ = organ_of(name)
     if name == "pair of leaflets":
         return Noun((f"pair of {subject.name if subject.head in ('pinna', 'leaflet', 'segment', 'pinnule') else 'leaflet'}",))
-    noun = Noun((name,), part=bool(organ and organ.part))
-    return owned(noun, subject)
+    if name == "series":
+        return replace(subject, names=(*subject.names, name))
+    return owned(Noun((name,), part=bool(organ and organ.part)), subject)
 
 
 def _is_whole(figure: Measure) -> bool:
