@@ -41,9 +41,10 @@ def _labels(found: Found) -> Iterator[dict[str, Any]]:
         shares = [{"state": one.state, "to": one.to, "modality": _modality(one.modality)} for one in value.shares]
         yield beside | {"states": [_without_blanks(share) for share in shares]}
     elif isinstance(value, Comparison):
-        factors = {"factor_low": _rounded(value.low), "factor_high": _rounded(value.high)}
-        bound = "min" if value.high is None else "max" if value.low is None else None
-        yield beside | {"relative": {"to": value.to} | factors, "bound": bound, "approx": value.approximate}
+        times = value.times
+        factors = {"factor_low": _rounded(times.low), "factor_high": _rounded(times.high)}
+        bound = "min" if times.high is None else "max" if times.low is None else None
+        yield beside | {"relative": {"to": value.to} | factors, "bound": bound, "approx": times.approximate}
     else:
         unit = PARIS.get(value.unit, value.unit) or UNITLESS.get(found.property)
         yield beside | {"unit": unit} | _figures(value)

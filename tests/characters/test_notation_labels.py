@@ -368,17 +368,17 @@ def range_(low: str | None, high: str | None, unit: str = "", **more: Any) -> Ra
             Found("petal", "length", range_("2", "3.5", "paris-line")), FIGURES | {"unit": "line"}, id="paris-line"
         ),
         pytest.param(
-            Found("petal", "length", Comparison("sepal", Decimal(1), Decimal(2), approximate=True)),
+            Found("petal", "length", Comparison("sepal", Range(Decimal(1), Decimal(2), approximate=True))),
             TIMES | {"approx": True},
             id="comparison",
         ),
         pytest.param(
-            Found("petal", "length", Comparison("sepal", Decimal(1), None)),
+            Found("petal", "length", Comparison("sepal", Range(Decimal(1), None))),
             related(factor_high=None) | {"bound": "min"},
             id="longer-than",
         ),
         pytest.param(
-            Found("petal", "length", Comparison("sepal", None, Decimal(2)), modality=Modality.OFTEN),
+            Found("petal", "length", Comparison("sepal", Range(None, Decimal(2))), modality=Modality.OFTEN),
             related(factor_low=None) | {"bound": "max", "modality": "often"},
             id="at-most",
         ),
@@ -402,7 +402,7 @@ def test_thirds_are_rounded_to_three_places() -> None:
     third = Decimal("0.333333")
     thirds = [
         Found("petal", "length", Range(third, third, "in", parts=(1, 3, 3, 1))),
-        Found("petal", "length", Comparison("sepal", third, third)),
+        Found("petal", "length", Comparison("sepal", Range(third, third))),
     ]
     assert [label.get("low") or label["relative"]["factor_low"] for label in labels(thirds)] == [Decimal("0.333")] * 2
 

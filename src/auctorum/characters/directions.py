@@ -27,7 +27,13 @@ def read_directions(line: Line) -> Range | None:
 
     A point of the eight is stated to 45 degrees, one of the sixteen to 22.5.
     """
-    named = _named(line)
+    found = directions_here(line)
+    return found[0] if found else None
+
+
+def directions_here(line: Line) -> tuple[Range, int] | None:
+    """The arc of `read_directions`, and the place after its last word."""
+    named, end = _named(line)
     if not named:
         return None
     step = Decimal("22.5") if any(len(point) == 3 for point in named) else Decimal(45)
@@ -35,7 +41,7 @@ def read_directions(line: Line) -> Range | None:
     if (last - first) % 3600 > 1800:
         first, last = last, first
     last += 3600 if last < first else 0
-    return Range(_degrees(first), _degrees(last), "degree", step=step)
+    return Range(_degrees(first), _degrees(last), "degree", step=step), end
 
 
 def compass_point(degrees: Decimal) -> str:
@@ -53,21 +59,21 @@ def _degrees(tenths: int) -> Decimal:
     return Decimal(f"{whole}.{rest}") if rest else Decimal(whole)
 
 
-def _named(line: Line) -> list[str]:
-    """The directions of the first list of them, as points in order."""
+def _named(line: Line) -> tuple[list[str], int]:
+    """The directions of the first list of them, as points in order, and the place after the last."""
     found: list[str] = []
-    gap = at = 0
+    gap = at = last = 0
     while at < len(line.tokens):
         point, end = _point(line, at)
         if point:
             found.append(point)
-            gap, at = 0, end
+            gap, at, last = 0, end, end
             continue
         gap += line.text(at) not in _JOINS and line.sort(at) not in (Sort.DASH, Sort.COMMA, Sort.SLASH)
         if found and gap:
             break
         at += 1
-    return found
+    return found, last
 
 
 def _point(line: Line, at: int) -> tuple[str, int]:

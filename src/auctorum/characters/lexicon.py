@@ -62,6 +62,11 @@ def matches_of(line: Line, character: Character) -> tuple[Match, ...]:
     return tuple(found)
 
 
+def match_at(line: Line, at: int, character: Character) -> Match | None:
+    """The state of the character that the words starting here name; None if they name none."""
+    return _match(line, at, lexicon_of(character)) if line.sort(at) is Sort.WORD else None
+
+
 def _match(line: Line, at: int, lexicon: Lexicon) -> Match | None:
     places = _run(line, at, lexicon.longest)
     texts = [_SPELLINGS.get(line.text(place), line.text(place)) for place in places]

@@ -19,10 +19,12 @@ _MARKERS = {
     "juvenculus,juvenculis,juvencula,junior,juniora,juniores,junioribus,primum,primo,first,novellus,novella,novellis,"
     "novelli,novellae,juventute,in juventute,statu juvenili,juvenilis,juvenilia,juvenilibus,juveniles,juvenis,"
     "jung,junge,jungen,anfangs,in der jugend,joven,jovenes,de joven,de jovenes,cuando jovenes,cuando joven,jovem,jovens,"
+    "primero,al principio,inicialmente,no inicio,dapprima,inizio,zuerst,primeiro,"
     "quando jovem,quando jovens,jeune,jeunes,abord,juveniles,da giovane,giovane,giovani",
     "old": "in age,with age,at length,when old,in old age,old,later,afterwards,ultimately,finally,eventually,demum,"
     "tandem,aged,with age becoming,at last,older,late,in time,when aged,at age,senectute,in senectute,aetate,vetustus,"
-    "vetusta,vetustiora,adultiora,im alter,spater,zuletzt,con la edad,al envejecer,com a idade,avec age,a la fin,"
+    "vetusta,vetustiora,adultiora,im alter,spater,zuletzt,con la edad,al envejecer,com a idade,depois,mais tarde,por fim,despues,luego,finalmente,infine,ensuite,plus tard,puis,enfin,dann,"
+    "avec age,a la fin,"
     "con eta,vieux,viejo,viejos,viejas,vecchi,vecchio",
     "mature": "adult,mature,when mature,at maturity,in maturity,ripe,when ripe,fully grown,full grown,adultus,adulta,"
     "adultum,adultis,adulti,maturus,matura,maturum,maturis,maturitate",

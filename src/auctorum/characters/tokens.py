@@ -73,6 +73,7 @@ class Token:
     number: Number | None = None
     start: int = field(default=0, compare=False)
     end: int = field(default=0, compare=False)
+    capital: bool = field(default=False, compare=False)
 
 
 # Digits are bounded: a longer run is no measure, and exact arithmetic on it would not be linear.
@@ -151,7 +152,7 @@ def tokens_of(words: str) -> tuple[Token, ...]:
         else:
             sort = _SORTS[match.lastgroup or "other"]
             text_ = _ELIDED.sub("", folded(match[0])) if sort is Sort.WORD else match[0]
-            found.append(Token(sort, text_, glued, None, *where))
+            found.append(Token(sort, text_, glued, None, *where, match[0][0].isupper()))
     return tuple(found)
 
 

@@ -50,13 +50,20 @@ def _named(line: Line, items: Sequence[Item]) -> list[Item]:
             continue  # a height or a length, and no organ
         if item.sort is not Is.STRANGE or not item.text.isalpha() or len(item.text) < 3 or at + 1 >= len(found):
             continue
-        if at and found[at - 1].sort not in (Is.STOP, Is.SMALL) or (at > 1 and found[at - 1].sort is Is.SMALL and found[at - 2].sort is not Is.STOP):
-            continue
         following = found[at + 1]
         measured = following.sort is Is.FIGURE and (bool(following.factors[-1].unit) or bool(following.counted))
-        if measured or following.sort is Is.STATE:
+        if _opens_sentence(found, at) and (measured or following.sort is Is.STATE) or (
+            measured and found[at - 1].sort is Is.COMMA and item.text.endswith("s") and bool(following.factors[-1].says)
+        ):
             found[at] = replace(item, sort=Is.NOUN, noun=Noun((singular(item.text),), known=False))
     return found
+
+
+def _opens_sentence(items: Sequence[Item], at: int) -> bool:
+    """Whether nothing but an article stands between the last stop and the item."""
+    if at and items[at - 1].sort is Is.SMALL:
+        at -= 1
+    return at == 0 or items[at - 1].sort is Is.STOP
 
 
 def _fronted(items: Sequence[Item]) -> list[Item]:
@@ -71,9 +78,19 @@ def _fronted(items: Sequence[Item]) -> list[Item]:
     return found
 
 
+def _may_front(items: Sequence[Item], at: int) -> bool:
+    """At the head of a clause, past an article; a bare figure behind a verb too (`bulbs producing 2–4 scapes`)."""
+    before = items[at - 1].sort if at else Is.STOP
+    if before is Is.SMALL:
+        before = items[at - 2].sort if at > 1 else Is.STOP
+    if before is Is.STRANGE:
+        return items[at].sort is Is.FIGURE and not items[at].factors[-1].unit
+    return before in _OPENERS
+
+
 def _front_end(items: Sequence[Item], at: int) -> int:
     """The place of the organ whose figures and states stand before it, from `at` on; `at` if there is none."""
-    if at and items[at - 1].sort not in _OPENERS and not (items[at - 1].sort is Is.SMALL and at > 1 and items[at - 2].sort in _OPENERS):
+    if not _may_front(items, at):
         return at
     end = at
     while end < len(items) and items[end].sort in _FRONT and end - at < _LONGEST_RUN:

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from auctorum.characters.prose.found import Doubt, Leftover
-from auctorum.characters.values import Reading
-from auctorum.characters.vocabulary import Character
+from auctorum.characters.prose.assign import rank, readings_of, untold
+from auctorum.characters.prose.found import Comparison, Doubt, Found, Leftover
+from auctorum.characters.prose.read import read_description
+from auctorum.characters.read import read_statement
+from auctorum.characters.show import format_value
+from auctorum.characters.values import Range, Reading, States
+from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
+from auctorum.problems import AuctorumError
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,3 +55,123 @@ class Transcript:
     def words(self, part: Draft | Leftover) -> str:
         """The exact words of a draft or of a leftover."""
         return self.text[part.start : part.end]
+
+
+# Share of statements right in labelled phrases where this doubt was the gravest, rounded down to twentieths
+# (tests/data/notation-*.jsonl; tests/benchmarks/bench_transcribe.py counts them anew).
+_SURE = 0.95
+_CONFIDENCE: Mapping[Doubt, float] = {
+    Doubt.BARE_FIGURE: 0.9,
+    Doubt.CARRIED: 0.85,
+    Doubt.LATER_COMMA: 0.85,
+    Doubt.UNIT: 0.85,
+    Doubt.STRANGE_WORD: 0.75,
+    Doubt.STRANGE_ORGAN: 0.7,
+    Doubt.GUESSED_STATE: 0.6,
+    Doubt.NEAR_CHARACTER: 0.6,
+    Doubt.UNKNOWN_STATE: 0.5,
+    Doubt.NO_ORGAN: 0.4,
+}
+
+
+def transcribe(
+    text: str, vocabulary: Vocabulary, *, line: str = "english", signs: Mapping[str, str] | None = None
+) -> Transcript:
+    """Draft statements of the text in the words of the vocabulary; raises on no text.
+
+    What fits no character of the vocabulary is a draft for a new one. `line` and `signs` are the work's, as in
+    `read_description`.
+    """
+    description = read_description(text, vocabulary=vocabulary, line=line, signs=signs)
+    drafts = [_draft(text, group, vocabulary, line, signs) for group in _together(description.statements)]
+    return Transcript(text, tuple(drafts), description.left)
+
+
+def _together(statements: Sequence[Found]) -> Iterator[list[Found]]:
+    """Statements in order; a usual or occasional value with the range that it goes with."""
+    group: list[Found] = []
+    for found in statements:
+        first = group[0] if group else None
+        goes_with = (
+            first is not None and found.modality is not None and isinstance(found.value, Range)
+            and isinstance(first.value, Range) and (first.structure, first.property, first.stage, first.of)
+            == (found.structure, found.property, found.stage, found.of)
+        )  # fmt: skip
+        if group and not goes_with:
+            yield group
+            group = []
+        group.append(found)
+    if group:
+        yield group
+
+
+def _draft(
+    text: str, group: Sequence[Found], vocabulary: Vocabulary, line: str, signs: Mapping[str, str] | None
+) -> Draft:
+    first = group[0]
+    start, end = min(one.start for one in group), max(one.end for one in group)
+    ranked = sorted(
+        (place, index) for index, character in enumerate(vocabulary.characters)
+        if (place := rank(first, character)) is not None
+    )  # fmt: skip
+    choices = [_choice(group, vocabulary.characters[index]) for _, index in ranked]
+    doubts = {doubt for one in group for doubt in one.doubts}
+    if ranked and ranked[0][0] >= 2:
+        doubts.add(Doubt.NEAR_CHARACTER)
+    if choices and untold(first, choices[0].character):
+        doubts.add(Doubt.UNKNOWN_STATE)
+    choices = [*choices, _proposal(group)] if not choices or doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE} else choices
+    said = _said(text[start:end], choices[0], line, signs)
+    return Draft(start, end, choices[0], confidence(doubts), tuple(sorted(doubts)), tuple(choices[1:]), *said)
+
+
+def confidence(doubts: set[Doubt]) -> float:
+    """The share of right readings among those with the gravest of these doubts."""
+    return min((_CONFIDENCE[doubt] for doubt in doubts), default=_SURE)
+
+
+def _choice(group: Sequence[Found], character: Character) -> Choice:
+    readings = readings_of(group, character)
+    return Choice(character, True, readings, _shown(readings, character))
+
+
+def _shown(readings: Sequence[Reading], character: Character) -> str:
+    return "; ".join(format_value(reading.value, character) for reading in readings)
+
+
+def _said(words: str, choice: Choice, line: str, signs: Mapping[str, str] | None) -> tuple[str, str]:
+    """Value and stage that must stand beside the words; both empty where the words alone are read so."""
+    try:
+        if read_statement(words, choice.character, line=line, signs=signs) == choice.readings:
+            return "", ""
+    except AuctorumError:
+        pass
+    return choice.value, choice.readings[0].stage if choice.readings else ""
+
+
+_KINDS = {"count": Kind.COUNT, "ratio": Kind.RATIO, "angle": Kind.ANGLE}
+_UNITS = {Kind.MEASURE: "mm", Kind.ANGLE: "degree"}
+
+
+def _proposal(group: Sequence[Found]) -> Choice:
+    """A character for statements that the vocabulary has none for, with the states they name."""
+    first = group[0]
+    if isinstance(first.value, Comparison):
+        character = Character(f"{first.structure} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
+    elif isinstance(first.value, States):
+        presence = first.property == "other" and {share.state for share in first.value.shares} <= {"present", "absent"}
+        names = dict.fromkeys(words for share in first.value.shares for words in (share.state, share.to) if words)
+        character = Character(
+            first.structure if presence else f"{first.structure} {first.property}", first.structure,
+            "presence" if presence else first.property, Kind.PRESENCE if presence else Kind.NOMINAL,
+            states=() if presence else tuple(State(name) for name in names),
+        )  # fmt: skip
+    else:
+        kind = _KINDS.get(first.property, Kind.MEASURE)
+        unit = "m" if first.property == "elevation" else _UNITS.get(kind, "")
+        name = f"{first.structure} number" if kind is Kind.COUNT else f"{first.structure} {first.of or first.property}"
+        character = Character(name, first.structure, first.property, kind, unit)
+    readings = readings_of(group, character)
+    if not readings and isinstance(first.value, States):
+        readings = (Reading(first.value, first.stage),)
+    return Choice(character, False, readings, _shown(readings, character))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import StrEnum
 
 from auctorum.characters.values import Modality, Range, States
@@ -11,12 +10,10 @@ from auctorum.characters.values import Modality, Range, States
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """A multiple of the same property of another structure; None where an end is open (`longer than`: 1 upwards)."""
+    """A multiple of the same property of another structure; an end of `times` may be open (`longer than`: 1 upwards)."""
 
     to: str
-    low: Decimal | None
-    high: Decimal | None
-    approximate: bool = False
+    times: Range
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +50,8 @@ class Doubt(StrEnum):
     UNIT = "the unit stands with another figure"
     STRANGE_WORD = "a word between was not understood"
     GUESSED_STATE = "the state is no word known here, but formed like one"
+    NEAR_CHARACTER = "the character is near, but not quite what the words say"
+    UNKNOWN_STATE = "the character has no such state"
     LATER_COMMA = "the word before the comma may not reach so far"
 
 
@@ -63,6 +62,7 @@ class Passed(StrEnum):
     DATE = "a date or flowering time"
     REFERENCE = "a reference to a page, plate, figure or volume"
     COLLECTION = "a collector's number"
+    NAME = "the name of a plant"
     PLACE = "a position on the map"
     TALLY = "a number of species, counts or specimens"
 

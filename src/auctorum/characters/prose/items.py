@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from auctorum.characters.directions import directions_here
 from auctorum.characters.figures import Line
 from auctorum.characters.frequency import frequency
 from auctorum.characters.notation import Measure
@@ -14,11 +15,12 @@ from auctorum.characters.prose.comparisons import Likeness, read_likeness, read_
 from auctorum.characters.prose.counted import counted_noun
 from auctorum.characters.prose.found import Passed
 from auctorum.characters.prose.nouns import Noun, read_ellipsis, read_noun
+from auctorum.characters.prose.own_words import OwnWords
 from auctorum.characters.prose.passed import passed_over
 from auctorum.characters.prose.pieces import Piece, read_pieces
 from auctorum.characters.stages import stage_mark
 from auctorum.characters.tokens import Sort
-from auctorum.characters.values import Modality
+from auctorum.characters.values import Modality, Range
 
 
 class Is(StrEnum):
@@ -31,6 +33,7 @@ class Is(StrEnum):
     OFTEN = "often"
     LIKE = "like"  # a comparison with another organ, or within one
     RATIO = "ratio"
+    FACING = "facing"
     SIDE = "side"  # above, beneath
     AT = "at"  # near the, on the
     OF = "of"
@@ -67,6 +70,7 @@ class Item:
     often: Modality | None = None
     like: Likeness | None = None
     passed: Passed | None = None
+    arc: Range | None = None  # an aspect
 
 
 _SIDES: Mapping[str, str] = {
@@ -100,11 +104,18 @@ _WORDS: Mapping[str, Is] = {
 }
 
 
-def items_of(line: Line) -> tuple[Item, ...]:
-    """The items in the order of the words; every token lies in one of them."""
-    figures = _figures(line)
-    passed = passed_over(line)
-    return tuple(_items(line, figures, passed))
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What is known of a text before its words are taken one by one."""
+
+    figures: Mapping[int, tuple[Measure, ...]]
+    passed: Mapping[int, tuple[Passed, int]]
+    own: OwnWords
+
+
+def items_of(line: Line, own: OwnWords) -> tuple[Item, ...]:
+    """The items in the order of the words; every token lies in one of them. `own` are words of a vocabulary."""
+    return tuple(_items(line, _Known(_figures(line), passed_over(line), own)))
 
 
 def _figures(line: Line) -> dict[int, tuple[Measure, ...]]:
@@ -116,25 +127,27 @@ def _figures(line: Line) -> dict[int, tuple[Measure, ...]]:
     return {start: tuple(several) for start, several in found.items()}
 
 
-def _items(line: Line, figures: Mapping[int, tuple[Measure, ...]], passed: Mapping[int, tuple[Passed, int]]) -> Iterator[Item]:
+def _items(line: Line, known: _Known) -> Iterator[Item]:
     at = 0
     while at < len(line.tokens):
-        item = _item(line, at, figures, passed)
+        item = _item(line, at, known)
         yield item
         at = item.end
 
 
-def _item(line: Line, at: int, figures: Mapping[int, tuple[Measure, ...]], passed: Mapping[int, tuple[Passed, int]]) -> Item:
-    if at in passed:
-        why, end = passed[at]
+def _item(line: Line, at: int, known: _Known) -> Item:
+    if at in known.passed:
+        why, end = known.passed[at]
         return Item(Is.PASSED, at, end, passed=why)
     if (ratio := read_ratio_words(line, at)) is not None:
         return Item(Is.RATIO, at, ratio[1], text=ratio[0])
-    if at in figures:
-        return _figure(line, figures[at])
+    if (facing := _facing(line, at)) is not None:
+        return facing
+    if at in known.figures:
+        return _figure(line, known.figures[at])
     if line.sort(at) is not Sort.WORD:
         return _sign(line, at)
-    return _word(line, at, figures)
+    return _word(line, at, known)
 
 
 def _figure(line: Line, factors: tuple[Measure, ...]) -> Item:
@@ -166,7 +179,7 @@ def _sign(line: Line, at: int) -> Item:
     return Item(_SIGNS.get(token.sort, small), at, at + 1, text=token.text)
 
 
-def _word(line: Line, at: int, figures: Container[int]) -> Item:
+def _word(line: Line, at: int, known: _Known) -> Item:
     """The longest or likeliest of the things that a word may begin."""
     text = line.text(at)
     noun = read_noun(line, at)
@@ -188,15 +201,49 @@ def _word(line: Line, at: int, figures: Container[int]) -> Item:
     if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
         return side
     pieces = read_pieces(line, at)
-    if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in figures:
+    if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in known.figures:
         pieces = None
+    if noun and noun[0].kind == "habitat" and (own := _own(line, at, known.own)) is not None:
+        return own
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
         return Item(Is.NOUN, at, noun[1], noun=noun[0])
     if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
         return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:
         return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
-    return Item(_WORDS.get(text, Is.STRANGE), at, at + 1, text=text)
+    return _small(line, at) or _own(line, at, known.own) or Item(Is.STRANGE, at, at + 1, text=text)
+
+
+_FACING = frozenset({"facing", "faces", "aspect", "aspects", "exposed", "exposure", "slopes", "spectantes", "spectantibus"})
+
+
+def _facing(line: Line, at: int) -> Item | None:
+    """`facing south to south-east`: directions behind a word that tells them."""
+    if line.text(at) not in _FACING:
+        return None
+    end = at + 1
+    while end < at + 14 and line.sort(end) in (Sort.WORD, Sort.DASH, Sort.SLASH, Sort.POINT):
+        end += 1
+    arc = directions_here(Line(line.tokens[at + 1 : end]))
+    return Item(Is.FACING, at, at + 1 + arc[1], arc=arc[0]) if arc else None
+
+
+def _small(line: Line, at: int) -> Item | None:
+    sort = _WORDS.get(line.text(at))
+    return Item(sort, at, at + 1, text=line.text(at)) if sort else None
+
+
+def _own(line: Line, at: int, own: OwnWords) -> Item | None:
+    """An organ or a state that only the vocabulary knows."""
+    structure = own.organs.get(line.text(at))
+    if structure is not None:
+        return Item(Is.NOUN, at, at + 1, noun=Noun(tuple(structure.split())))
+    state = own.state(line, at)
+    if state is None:
+        return None
+    character, words, end = state
+    piece = Piece(character.property, words, at, end, structure=character.structure)
+    return Item(Is.STATE, at, end, pieces=(piece,))
 
 
 def _side(line: Line, at: int) -> Item | None:

@@ -241,7 +241,7 @@ band: fascia
 zone: zona
 ring: anulus
 eye: oculus
-hair: pilus indumentum tomentum pubes pubescentia crinis villus trichoma/trichomatis
+hair: pilus indumentum tomentum pubes  crinis villus trichoma/trichomatis
 bristle: setula
 cilium: cilium
 gland: glandula

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.found import Passed
+from auctorum.characters.prose.organs import organ_of, place_of
+from auctorum.characters.prose.terms import degree_of, term_of
 from auctorum.characters.tokens import Sort
 
 _MONTHS = frozenset(
@@ -55,6 +57,8 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
             return Passed.REFERENCE, _numbers(line, place)
         if text in ("t", "f", "n") and place > at + 1 and line.sort(place) is Sort.NUMBER:
             return Passed.REFERENCE, _numbers(line, place)
+    if sort is Sort.WORD and (end := _name(line, at)) > at:
+        return Passed.NAME, end
     if text in _ROMAN and len(text) > 0 and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
         return Passed.DATE, at + 3
     return None, at
@@ -128,3 +132,30 @@ def _coordinates(line: Line, at: int) -> int:
     while line.sort(at) in (Sort.NUMBER, Sort.SIGN, Sort.COMMA) or line.text(at) in ("n", "s", "e", "w", "o"):
         at += 1
     return at
+
+
+_RANKS = frozenset({"var", "subsp", "ssp", "subvar", "sect", "subf", "cv"})
+_AFTER_A_NAME = (Sort.STOP, Sort.POINT, Sort.OPEN, None)
+
+
+def _name(line: Line, at: int) -> int:
+    """Past the name of a plant: `var. longum`, `Genus epithet var. longum.`; `at` if it is none."""
+    text = line.text(at)
+    if text in _RANKS and line.sort(at + 1) is Sort.POINT and line.sort(at + 2) is Sort.WORD:
+        return at + 3
+    epithet = line.skip(at + 1, Sort.POINT) if len(text) < 3 else at + 1
+    if not line.tokens[at].capital or _is_described(text) or line.sort(epithet) is not Sort.WORD:
+        return at
+    if line.tokens[epithet].capital or line.tokens[epithet].glued or len(line.text(epithet)) < 4 or organ_of(line.text(epithet)):
+        return at
+    end = epithet + 1
+    while line.text(end) in _RANKS and line.sort(end + 1) is Sort.POINT and line.sort(end + 2) is Sort.WORD:
+        end += 3
+    capital = line.sort(end) is Sort.WORD and line.tokens[end].capital
+    pointed = len(text) < 3 and epithet > at + 1
+    return end if end > epithet + 1 or capital or pointed or line.sort(end) in _AFTER_A_NAME else at
+
+
+def _is_described(text: str) -> bool:
+    """Whether a word is one of descriptions, and so begins no name."""
+    return any(known(text) is not None for known in (organ_of, place_of, term_of, degree_of)) or text in _MONTHS

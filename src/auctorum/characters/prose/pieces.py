@@ -39,6 +39,7 @@ class Piece:
     tint: bool = False
     guessed: bool = False
     mark: bool = False  # the colour of a spot, a vein...
+    structure: str = ""  # the organ that a word of a vocabulary belongs to
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
-from decimal import Decimal
 
 from auctorum.characters.figures import Line
 from auctorum.characters.numbers import range_of
@@ -17,22 +15,28 @@ from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Comparison, Description, Found, Leftover, Passed
 from auctorum.characters.prose.items import Is, Item, items_of
+from auctorum.characters.prose.own_words import own_words
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.prose.stages_over import staged
 from auctorum.characters.prose.tell import told
-from auctorum.characters.tokens import Number, Sort, tokens_of
-from auctorum.characters.values import Range, ReversedRange, Share, States
+from auctorum.characters.tokens import tokens_of
+from auctorum.characters.values import Range, ReversedRange, States
+from auctorum.characters.vocabulary import Character, Vocabulary
 
 _SIGNS = {"′": "'", "’": "'", "″": '"', "”": '"', "º": "°"}
-_GROUND = re.compile(r"elev|altitud", re.IGNORECASE)
+_GROUND = re.compile(r"elev|altitud|(?<![\w.,)])[-−]\d{1,4}\s?(?:--|[–—]|to\s)\s?[-−]?\d{1,5}\s?(?:m|ft)\b", re.IGNORECASE)
 
 
 def read_description(
-    text: str, *, line: str = "english", signs: Mapping[str, str] | None = None
+    text: str,
+    *,
+    vocabulary: Vocabulary | Iterable[Character] | None = None,
+    line: str = "english",
+    signs: Mapping[str, str] | None = None,
 ) -> Description:
     """The statements of the text in the order of its words; raises on no text.
 
-    `line` is `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which
+    `vocabulary` are characters whose own words of organs and states are known beside those of the trade. `line` is `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which
     ' is foot and " inch.
 
     >>> [one.structure for one in read_description("Leaves 3–5 cm long; petals white").statements]
@@ -40,7 +44,8 @@ def read_description(
     """
     key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
     phrase = Line(tokens_of(text), key, line, _GROUND.search(text) is not None)
-    items = items_of(phrase)
+    characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
+    items = items_of(phrase, own_words(characters))
     said = staged(told(phrase, arranged(phrase, items)))
     found = [one for group in _grouped(said) if (one := _found(phrase, group)) is not None]
     found.sort(key=lambda one: (one.start, one.end))
@@ -78,23 +83,21 @@ def _value(group: Sequence[Said]) -> Range | States | Comparison:
     if first.share is not None:
         return States(tuple(dict.fromkeys(one.share for one in group if one.share is not None)))
     if first.like is not None:
-        return _comparison(first.like, first.to) if first.to else _ratio(first.like)
+        return Comparison(first.to, _ratio(first.like)) if first.to else _ratio(first.like)
+    if first.arc is not None:
+        return first.arc
     assert first.figure is not None
     return range_of(first.figure)
 
 
-def _comparison(like: Likeness, to: str) -> Comparison:
-    return Comparison(to, _decimal(like.low), _decimal(like.high), like.approximate)
-
-
 def _ratio(like: Likeness) -> Range:
-    return Range(_decimal(like.low), _decimal(like.high), "", _decimal(like.least), _decimal(like.most), like.approximate)
+    numbers = (like.least, like.low, like.high, like.most)
+    least, low, high, most = (number.value if number else None for number in numbers)
+    parts = tuple(number.parts if number else 1 for number in numbers)
+    return Range(low, high, "", least, most, like.approximate, parts=(parts[0], parts[1], parts[2], parts[3]))
 
 
-def _decimal(number: Number | None) -> Decimal | None:
-    return number.value if number is not None else None
-
-
+_TELLING = (Is.STRANGE, Is.STATE, Is.FIGURE, Is.LIKE, Is.RATIO)
 _KEPT = (Is.STRANGE, Is.STATE, Is.NOUN, Is.FIGURE, Is.LIKE, Is.RATIO, Is.PASSED)
 
 
@@ -129,5 +132,5 @@ def _run(line: Line, run: Sequence[Item]) -> Iterator[Leftover]:
         run = run[1:]
     while run and run[-1].sort not in _KEPT:
         run = run[:-1]
-    if run:
+    if any(item.sort in _TELLING for item in run):
         yield Leftover(line.tokens[run[0].start].start, line.tokens[run[-1].end - 1].end)

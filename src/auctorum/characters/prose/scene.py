@@ -8,7 +8,7 @@ from auctorum.characters.notation import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.nouns import Noun
-from auctorum.characters.values import Modality, Share
+from auctorum.characters.values import Modality, Range, Share
 
 
 @dataclass(slots=True)
@@ -26,6 +26,7 @@ class Said:
     sentence: int
     share: Share | None = None
     figure: Measure | None = None
+    arc: Range | None = None
     like: Likeness | None = None
     to: str = ""
     stage: str = ""
@@ -43,6 +44,7 @@ class Scene:
     main: list[Noun] = field(default_factory=list)  # the subject outside of a `with`
     first: list[Noun] = field(default_factory=list)  # the first subject of the clause
     subject_at: int = -1  # the token where the subject is named, -1 where it is carried on
+    subject_end: int = -1
     said: list[Said] = field(default_factory=list)
     clause: int = 0
     sentence: int = 0

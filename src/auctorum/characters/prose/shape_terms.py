@@ -29,7 +29,7 @@ cochleate cochlear circinate curled curly crimped curved curving arcuate arched 
 hamate uncate barbed glochidiate geniculate kneed bent flexuous flexuose zigzag sinuous slender slim gracile graceful
 stout stocky robust thickened incrassate narrow thickset bulky dilated expanded enlarged widened broadened bulbous
 elongate elongated attenuating lengthened shortened abbreviated ligular setaceous setiform capilliform fusiform acerose
-acerous tapelike keeled carinate carinal bicarinate ridged costate ribbed winged alate wingless apterous crested
+acerous tapelike keeled carinate carinal bicarinate ridged winged alate wingless apterous crested
 cristate spurred calcarate spurless ecalcarate calcariform beaked rostrate beakless erostrate rostellate horned cornute
 corniculate cornigerous pouchlike saclike bilabiate lipped labiate ringent gaping personate papilionaceous cruciform
 cruciate bracteiform foliaceous leafy leaflike phylloid petaloid petaline petallike sepaloid scalelike squamiform
@@ -106,7 +106,7 @@ tortuosus; spiral = spiralis; coiled = spiratus; curled = cirratus; curved = cur
 arcuatus; straight = rectus strictus; hooked = uncinatus hamatus hamosus; geniculate = geniculatus; flexuous =
 flexuosus; slender = gracilis gracilescens tenuis graciliusculus; stout = robustus validus; thickened = incrassatus;
 dilated = dilatatus; enlarged = ampliatus auctus accrescens; narrow = angustus angustissimus; elongate = elongatus;
-widened = latescens; keeled = carinatus; ribbed = costatus; winged = alatus; wingless = apterus exalatus; crested =
+widened = latescens; keeled = carinatus; winged = alatus; wingless = apterus exalatus; crested =
 cristatus; spurred = calcaratus; spurless = ecalcaratus; beaked = rostratus; beakless = erostris erostratus; horned =
 cornutus; two-lipped = bilabiatus; gaping = ringens hians; papilionaceous = papilionaceus; foliaceous = foliaceus
 foliosus; simple = simplex; compound = compositus; decompound = decompositus supradecompositus;

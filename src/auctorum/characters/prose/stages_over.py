@@ -26,13 +26,22 @@ def staged(said: Iterable[Said]) -> list[Said]:
                 if _is_same(other, one) and not other.stage:
                     other.stage = _EARLIER[one.stage]
         before.append(one)
+    _give_hairs_their_stage(found)
     return _without_needless(found)
+
+
+def _give_hairs_their_stage(found: list[Said]) -> None:
+    """The colour of hairs holds for the stage of the hairiness in the same clause."""
+    young = {one.clause for one in found if one.property == "surface" and one.stage == "young"}
+    for one in found:
+        if one.noun.names[-1] == "hair" and not one.stage and one.share is not None and one.clause in young:
+            one.stage = "young"
 
 
 def _is_same(other: Said, one: Said) -> bool:
     """The same organ, or the whole of the part that has changed."""
     whole = one.noun.names[: len(other.noun.names)] == other.noun.names
-    side = one.noun.names[-1] == "surface"
+    side = one.noun.names[-1] == "surface" and len(other.noun.names) < len(one.noun.names)
     return other.noun.name == one.noun.name or (whole and (side or other.noun.places == one.noun.places))
 
 

@@ -28,7 +28,7 @@ mucilaginous slimy lepidopunctate
 """
 
 RELIEF_AND_GLOSS = """
-smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous scabridulous scabrellous
+ribbed costate smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous scabridulous scabrellous
 scabrate asperous asperulous asperate asperulate uneven even papillose papillate papillar papilliferous papillulose
 verrucose verruculose verrucous warty warted verruciform tuberculate tuberculated tubercled tuberculose tubercular
 reticulate reticulated netted reticulose rugose rugulose rugous wrinkled wrinkly rugate corrugate corrugated striate

@@ -13,8 +13,9 @@ from auctorum.characters.figures import Line
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.nouns import Noun, owned, resolved
+from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Said, Scene
-from auctorum.characters.prose.tell_figures import tell_figure, tell_likeness, tell_ratio
+from auctorum.characters.prose.tell_figures import HABITAT, tell_figure, tell_likeness, tell_ratio
 from auctorum.characters.values import Modality, Share
 
 _GROUPS = frozenset({"series", "row", "whorl", "rank", "cycle", "pair", "tier", "column"})
@@ -36,6 +37,9 @@ def _tell(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         return teller(line, scene, items, at)
     if item.sort is Is.STRANGE:
         scene.strange = True
+    between = 0 < at < len(items) - 1 and items[at - 1].sort is Is.STATE and items[at + 1].sort is Is.STATE
+    if item.text == "a" and between:  # Spanish: ovadas a lanceoladas
+        return _to(line, scene, items, at)
     return at + 1
 
 
@@ -77,7 +81,7 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         scene.main = [named]
     if not scene.named and not with_:
         scene.first, scene.named = [named], True
-    scene.subject_at, scene.carried = items[at].start, False
+    scene.subject_at, scene.subject_end, scene.carried = items[at].start, items[at].end, False
     scene.stage = noun.stage or (scene.stage if with_ else "")
     if not with_:
         scene.mark = ""
@@ -139,7 +143,7 @@ def _ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     item = items[at]
-    if not scene.subjects:
+    if not scene.subjects and not item.pieces[0].structure:
         scene.strange = True
         return at + 1
     for piece in item.pieces:
@@ -150,13 +154,25 @@ def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
             scene.to = False
             continue
         scene.to = False
-        for noun in scene.subjects:
+        subjects = scene.subjects
+        if piece.structure and piece.structure not in {noun.name for noun in subjects}:
+            subjects = [Noun(tuple(piece.structure.split()), kind="habitat" if piece.structure == "habitat" else "")]
+        for noun in subjects:
+            if _is_no_statement(scene, noun, piece):
+                continue
             _say_state(scene, noun, piece.property, piece.words, piece.part, piece.start, piece.end, hair=piece.hair)
         if scene.once:
             scene.subjects, scene.once = list(scene.main), False
-        if piece.guessed:
+        if piece.guessed and scene.said:
             scene.said[-1].doubts.add(Doubt.GUESSED_STATE)
     return at + 1
+
+
+def _is_no_statement(scene: Scene, noun: Noun, piece: Piece) -> bool:
+    """Growth forms and vegetation are subjects only: `erect herb`, `stony slopes`."""
+    if noun.kind == "habitat":
+        return not piece.structure
+    return noun.kind == "plant" and piece.property == "other" and piece.start < scene.subject_at
 
 
 def _say_state(scene: Scene, noun: Noun, name: str, words: str, part: str, start: int, end: int, *, hair: bool = False) -> None:
@@ -168,7 +184,7 @@ def _say_state(scene: Scene, noun: Noun, name: str, words: str, part: str, start
         noun = owned(Noun((part,), part=True), noun)
     often = scene.often
     if often is not None and not hair:
-        about = (scene.subjects[0].name, name + part)
+        about = (noun.name, name + part)
         scene.often_about = scene.often_about or about
         if scene.often_about != about:
             scene.often = often = None
@@ -197,6 +213,8 @@ def new_said(scene: Scene, noun: Noun, name: str, start: int, end: int) -> Said:
     first = not scene.clause_said
     if first and 0 <= scene.subject_at < start:
         start = scene.subject_at
+    if scene.subject_at >= end:  # the organ behind the words: 4-8 teeth
+        end = scene.subject_end
     return Said(noun, name, start, end, scene.clause, scene.sentence, stage=stage, per=scene.per, doubts=doubts)
 
 
@@ -287,7 +305,7 @@ def _at(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
             scene.once = items[at].text == "e"
         return place + 1
     side = items[place + 1].text if following is not None and following.sort is Is.SIDE else ""
-    if noun.part and not noun.kind:
+    if noun.part and not noun.kind and items[at].text != "from" and last[0].property not in ("angle", "count"):
         named = last[0].noun if noun.head == last[0].noun.head else owned(noun, last[0].noun)
         if side:
             named, place = _on_side(named, side), place + 1
@@ -361,8 +379,8 @@ def _except(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         named, end = _on_side(named, items[end].text), end + 1
     if items[place - 1].sort is Is.SIDE:
         named = _on_side(named, items[place - 1].text)
-    pieces = [piece for item in own for piece in item.pieces] or [None]
-    for piece in pieces:
+    pieces: list[Piece | None] = [piece for item in own for piece in item.pieces]
+    for piece in pieces or [None]:
         said = new_said(scene, named, piece.property if piece else last.property, items[at].start, items[end - 1].end)
         said.share = Share(piece.words) if piece else Share(last.share.state, None, Modality.NEVER)
         said.stage = said.stage or last.stage
@@ -385,10 +403,17 @@ def _close(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     return at + 1
 
 
+def _facing(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
+    said = new_said(scene, HABITAT, "aspect", items[at].start, items[at].end)
+    said.arc = items[at].arc
+    scene.said.append(said)
+    return at + 1
+
+
 _Teller = Callable[[Line, Scene, Sequence[Item], int], int]
 _TELLERS: Mapping[Is, _Teller] = {
     Is.STOP: _stop, Is.COMMA: _comma, Is.AND: _and, Is.OR: _and, Is.NOUN: _noun, Is.FIGURE: _figure, Is.LIKE: _like,
     Is.RATIO: _ratio, Is.STATE: _state, Is.STAGE: _stage, Is.OFTEN: _often, Is.NOT: _not, Is.TO: _to, Is.SIDE: _side,
     Is.AT: _at, Is.PER: _per, Is.WITHOUT: _without, Is.ABSENT: _absent, Is.EXCEPT: _except, Is.OPEN: _open,
-    Is.CLOSE: _close,
+    Is.CLOSE: _close, Is.FACING: _facing,
 }  # fmt: skip

@@ -45,6 +45,8 @@ def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False, sa
         scene.strange = True
         _rare_multiple(scene, item)
         return
+    if figure.often is Modality.RARELY and _is_extreme(scene, item):
+        return
     if not figure.unit and len(item.factors) == 1 and not figure.says:
         _tell_count(scene, item, pairs)
         return
@@ -80,6 +82,26 @@ def _forget_posture(scene: Scene) -> None:
     """`recurved through 45°` is an angle only."""
     while scene.clause_said and scene.said[-1].share is not None and scene.said[-1].property in ("other", "shape"):
         scene.said.pop()
+
+
+def _is_extreme(scene: Scene, item: Item) -> bool:
+    """`3–4 mm long, rarely to 5 mm` widens the range before; whether it was such."""
+    last, figure = (scene.said[-1] if scene.said else None), item.factors[-1]
+    if last is None or last.figure is None or last.sentence != scene.sentence or len(item.factors) > 1 or scene.named:
+        return False
+    before = last.figure
+    outer = figure.high or figure.low
+    inner = figure.low or figure.high
+    if outer is None or inner is None or figure.unit != before.unit or (figure.says and last.property not in figure.says):
+        return False
+    if before.high is not None and outer.exact > before.high.exact:
+        last.figure = replace(before, most=before.most or outer)
+    elif before.low is not None and inner.exact < before.low.exact:
+        last.figure = replace(before, least=before.least or inner)
+    else:
+        return False
+    last.end = item.end
+    return True
 
 
 def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
