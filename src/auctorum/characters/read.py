@@ -1,24 +1,25 @@
 """The words of one statement -> the values of the character that it names.
 
-Words are taken as the work prints them ("spurs slender, 1½–2 in. (rarely to 2¾ in.) long") or in plain notation
-("22–34(–41) mm", "green; rarely ivory").
+The words are read as a description is (`characters.prose`), with the character's structure as the organ spoken of until
+one is named; of all that they state, what fits the character is taken. They may be printed words ("spurs slender,
+1½–2 in. (rarely to 2¾ in.) long") or plain notation ("22–34(–41) mm", "green; rarely ivory").
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
+from auctorum.characters.directions import read_directions
 from auctorum.characters.figures import Line
-from auctorum.characters.numbers import NoUnit, read_numbers
-from auctorum.characters.products import measures_of
-from auctorum.characters.state_words import read_presence, read_states
+from auctorum.characters.presence import read_presence
+from auctorum.characters.prose.assign import best_fitting, is_about, readings_of
+from auctorum.characters.prose.found import Comparison, Found
+from auctorum.characters.prose.read import read_description
 from auctorum.characters.tokens import tokens_of
-from auctorum.characters.values import Reading
+from auctorum.characters.units import UnfitUnit, unit_fits, unit_named
+from auctorum.characters.values import Range, Reading
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.problems import AuctorumError
-
-_SIGNS = {"′": "'", "’": "'", "″": '"', "”": '"', "º": "°"}
-_ELEVATIONS = ("elevation", "altitude")
 
 
 class UnreadableValue(AuctorumError, ValueError):
@@ -49,32 +50,42 @@ def read_statement(
     >>> read_statement("spur 22-34(-41) mm long", spur)[0].value.most
     Decimal('41')
     """
-    key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
-    phrase = Line(tokens_of(words), key, line, character.property in _ELEVATIONS)
-    try:
-        readings = _read(phrase, character)
-    except NoUnit:
-        why = f"the figure has no unit, and a {character.property} needs one"
-        raise UnreadableValue(words, character, why) from None
+    phrase = Line(tokens_of(words))
+    if character.kind is Kind.ANGLE and (arc := read_directions(phrase)) is not None:
+        return (Reading(arc),)
+    description = read_description(
+        words, vocabulary=(character,), line=line, signs=signs, subject=character.structure, strict=True
+    )
+    found = description.statements
+    readings = readings_of(best_fitting(found, character, given=True), character)
+    if not readings and character.kind is Kind.PRESENCE:
+        named = any(is_about(structure, character) for structure in description.named)
+        readings = read_presence(phrase, character, named=named)
     if not readings:
-        raise UnreadableValue(words, character, _why(phrase, character))
+        raise _unread(words, phrase, found, character)
     return readings
 
 
-def _read(phrase: Line, character: Character) -> tuple[Reading, ...]:
-    if character.kind.is_numeric:
-        return read_numbers(phrase, character)
-    if character.kind is Kind.PRESENCE:
-        return read_presence(phrase, character)
-    return read_states(phrase, character)
+def _unread(words: str, phrase: Line, found: Sequence[Found], character: Character) -> AuctorumError:
+    ranges = [one.value for one in found if isinstance(one.value, Range)]
+    if character.kind in (Kind.MEASURE, Kind.ANGLE):
+        for value in ranges:
+            if value.unit:
+                try:
+                    unit_fits(unit_named(value.unit), character)
+                except UnfitUnit as error:
+                    return error
+        if any(not value.unit for value in ranges):
+            return UnreadableValue(words, character, f"the figure has no unit, and a {character.property} needs one")
+    return UnreadableValue(words, character, _why(phrase, found, character))
 
 
-def _why(phrase: Line, character: Character) -> str:
+def _why(phrase: Line, found: Sequence[Found], character: Character) -> str:
     if not phrase.tokens:
         return "there are no words"
     if not character.kind.is_numeric:
         return "they name none of its states"
-    if any(one.times for one in measures_of(phrase)):
+    if any(isinstance(one.value, Comparison) for one in found):
         return "they only compare it with another organ"
     if all(token.number is None for token in phrase.tokens):
         return "they hold no figure"

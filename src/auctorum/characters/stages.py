@@ -6,9 +6,6 @@ before the value (`adult leaves 8 cm long, 2 cm wide`); `becoming` parts young f
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from itertools import pairwise
-
 from auctorum.characters.figures import Line
 from auctorum.characters.tokens import Sort
 from auctorum.characters.wording import phrases
@@ -55,44 +52,10 @@ _STAGE_OF = {tuple(marker.split()): stage for stage, several in _MARKERS.items()
 _TABLE = phrases(*(" ".join(words) for words in _STAGE_OF))
 
 
-def stages_of(line: Line, values: Collection[int], own_words: Collection[str] = ()) -> list[str]:
-    """The stage of every token, empty where none is named; `values` are the tokens where a value starts.
-
-    `own_words` are words of the character itself (a state `dry`), which mark no stage.
-    """
-    stages = [""] * len(line.tokens)
-    carried = ""
-    for start, end in _clauses(line, own_words):
-        marks = _marks(line, start, end, own_words)
-        first_value = next((at for at in range(start, end) if at in values), end)
-        if not marks:
-            stage = carried
-        else:
-            stage = marks[-1][1]
-            carried = stage if marks[-1][0] < first_value < end and stage != "old" else ""
-        if stage == "becoming":
-            stage = "old"
-        stages[start:end] = [stage] * (end - start)
-        if line.sort(end) is Sort.STOP:
-            carried = ""
-    return stages
-
-
-def becomes(line: Line, own_words: Collection[str] = ()) -> bool:
-    """Whether the phrase tells a change, so that what stands before it is the young state."""
-    ends = (_STAGE_OF.get(_found(line, at)) for at in range(len(line.tokens)) if line.text(at) not in own_words)
-    return "becoming" in ends
-
-
 def stage_mark(line: Line, at: int) -> tuple[str, int]:
     """The stage that the words here mark (`becoming` for a change), and the place after them; empty and `at` if none."""
     words = _found(line, at)
     return (_STAGE_OF[words], at + len(words)) if words else ("", at)
-
-
-def opens_with_stage(line: Line, at: int) -> bool:
-    """Whether the sentence that begins at `at`, or after the stop there, opens with a stage: `; when young 9 mm`."""
-    return bool(_found(line, at + 1 if line.sort(at) is Sort.STOP else at))
 
 
 def _found(line: Line, at: int) -> tuple[str, ...]:
@@ -101,56 +64,3 @@ def _found(line: Line, at: int) -> tuple[str, ...]:
         if all(line.text(at + step) == word for step, word in enumerate(words)):
             return words
     return ()
-
-
-def _marks(line: Line, start: int, end: int, own_words: Collection[str]) -> list[tuple[int, str]]:
-    marks, at = [], start
-    while at < end:
-        words = _found(line, at) if line.text(at) not in own_words else ()
-        if words:
-            marks.append((at, _STAGE_OF[words]))
-        at += len(words) or 1
-    return marks
-
-
-def _clauses(line: Line, own_words: Collection[str]) -> list[tuple[int, int]]:
-    """Clauses between commas, semicolons and brackets; parted again before `becoming` and at an `and` between marks."""
-    cuts = [at for at in range(len(line.tokens)) if line.sort(at) in (Sort.COMMA, Sort.STOP)]
-    marked = dict(_marks(line, 0, len(line.tokens), own_words))
-    cuts += [at for at, stage in marked.items() if stage == "becoming" and at]
-    cuts += _cut_brackets(line, marked)
-    cuts += _cut_ands(line, marked, cuts)
-    edges = sorted({0, *cuts, len(line.tokens)})
-    return [(start, end) for start, end in pairwise(edges) if start < end]
-
-
-def _cut_brackets(line: Line, marked: Collection[int]) -> list[int]:
-    """Both ends of each bracket that holds a mark: `brownish (lighter with age)`."""
-    found: list[int] = []
-    opened, holds = -1, False
-    for at in range(len(line.tokens)):
-        sort = line.sort(at)
-        if sort is Sort.OPEN:
-            opened, holds = at, False
-        elif sort is Sort.CLOSE and opened >= 0:
-            found += [opened, at] if holds else []
-            opened = -1
-        holds |= at in marked
-    return found
-
-
-def _cut_ands(line: Line, marked: Collection[int], cuts: list[int]) -> list[int]:
-    """Each `and`, `but` with a mark on both sides before the next cut."""
-    found, stops = [], set(cuts)
-    mark_before, pending = False, -1
-    for at in range(len(line.tokens)):
-        if at in stops:
-            mark_before, pending = False, -1
-        elif at in marked:
-            if pending >= 0:
-                found.append(pending)
-                pending = -1
-            mark_before = True
-        elif line.text(at) in ("and", "but", "et", "sed") and mark_before:
-            pending = at
-    return found

@@ -8,9 +8,9 @@ from functools import lru_cache
 
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import matches_of
-from auctorum.characters.prose.found import Comparison, Found
+from auctorum.characters.prose.found import Comparison, Doubt, Found
 from auctorum.characters.prose.nouns import read_noun
-from auctorum.characters.prose.organs import place_of
+from auctorum.characters.prose.organs import organ_of, place_of
 from auctorum.characters.states import ABSENT, PRESENT
 from auctorum.characters.tokens import tokens_of
 from auctorum.characters.units import UnfitUnit, UnknownUnit, unit_fits, unit_named
@@ -31,13 +31,35 @@ _NOW_AND_THEN = (Modality.SOMETIMES, Modality.OCCASIONALLY, Modality.RARELY)
 _SAID_OF_ALL = frozenset({"surface", "blade"})
 
 
-def rank(found: Found, character: Character) -> int | None:
-    """How well the statement fits the character, 0 best; None where it is about something else."""
+def rank(found: Found, character: Character, *, given: bool = False) -> int | None:
+    """How well the statement fits the character, 0 best; None where it is about something else.
+
+    `given`: the words are known to be about the character, so that a figure that names no property is its.
+    """
     place = _structure_rank(found.structure, character)
+    if place is None and given and found.structure == _bare(character.structure):
+        place = 3  # said of the organ at large
     if place is None:
         return None
     how = _property_rank(found, character)
+    if how is None and given:
+        how = _given_rank(found, character)
     return None if how is None else place * 10 + how
+
+
+def is_about(structure: str, character: Character) -> bool:
+    """Whether the organ is the one that the character belongs to."""
+    return _structure_rank(structure, character) is not None
+
+
+def _given_rank(found: Found, character: Character) -> int | None:
+    if not isinstance(found.value, Range):
+        return None
+    if not found.value.unit and not found.per:
+        return 4 if character.kind in (Kind.COUNT, Kind.RATIO) and found.property in ("figure", "count") else None
+    unsaid = Doubt.BARE_FIGURE in found.doubts or (found.property == "height" and character.property != "width")
+    measured = character.kind in (Kind.MEASURE, Kind.ANGLE) and _fits(found.value.unit, character)
+    return 4 if measured and (unsaid or character.kind is Kind.ANGLE) else None
 
 
 def _structure_rank(structure: str, character: Character) -> int | None:
@@ -50,7 +72,7 @@ def _structure_rank(structure: str, character: Character) -> int | None:
 
 def _bare(structure: str) -> str:
     """The organ without its position, its blade or its sides: `lower leaf surface` is said of the leaf."""
-    words = [word for word in structure.split() if place_of(word) is None]
+    words = [word for word in structure.split() if place_of(word) is None and organ_of(word) is not None]
     while len(words) > 1 and words[-1] in _SAID_OF_ALL:
         words.pop()
     return " ".join(words)
@@ -123,6 +145,9 @@ def _told(value: States, character: Character) -> tuple[Share, ...]:
     """The shares whose states the character has."""
     told = []
     for share in value.shares:
+        if (span := _hyphened(share, character)) is not None:
+            told.append(span)
+            continue
         state = state_named(share.state, character)
         to = state_named(share.to, character) if share.to else None
         if state is None:
@@ -133,6 +158,16 @@ def _told(value: States, character: Character) -> tuple[Share, ...]:
             if to is not None and span is None and to != state:
                 told.append(Share(to, None, share.modality))
     return tuple(dict.fromkeys(told))
+
+
+def _hyphened(share: Share, character: Character) -> Share | None:
+    """`linear-lanceolate` lies between the two where the spectrum has both, but not the compound."""
+    if share.to is not None or character.kind is not Kind.ORDERED or "-" not in share.state:
+        return None
+    found = matches_of(Line(tokens_of(share.state)), character)
+    if len(found) != 2 or found[0].state == found[1].state:
+        return None
+    return Share(found[0].state, found[1].state, share.modality)
 
 
 def untold(found: Found, character: Character) -> tuple[str, ...]:
@@ -190,8 +225,10 @@ def _combined(first: Range, second: Range, often: Modality | None) -> Range:
     return first
 
 
-def best_fitting(statements: Iterable[Found], character: Character) -> tuple[Found, ...]:
-    """The statements that fit the character best, all of the same rank."""
-    ranked = [(found, place) for found in statements if (place := rank(found, character)) is not None]
-    best = min((place for _, place in ranked), default=None)
-    return tuple(found for found, place in ranked if place == best)
+def best_fitting(statements: Iterable[Found], character: Character, *, given: bool = False) -> tuple[Found, ...]:
+    """The statements that fit the character best: figures of one rank; states of one property, of all its sides."""
+    ranked = [(found, place) for found in statements if (place := rank(found, character, given=given)) is not None]
+    best = min((place for _, place in ranked), default=0)
+    if character.kind.is_numeric:
+        return tuple(found for found, place in ranked if place == best)
+    return tuple(found for found, place in ranked if place % 10 == best % 10)

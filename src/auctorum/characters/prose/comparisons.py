@@ -12,7 +12,7 @@ from fractions import Fraction
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.wording import ABOUT, MULTIPLES, number_of, phrases
+from auctorum.characters.wording import ABOUT, MULTIPLES, TIMES_WORDS, number_of, phrases
 
 _DIMENSIONS = {
     "length": "long length lang largo larga largos largas longo longa longos longas lunga lunghi lunghe lungo longs longues "
@@ -102,6 +102,8 @@ class _Heard:
 
 def read_likeness(line: Line, at: int, factor: Measure | None) -> Likeness | None:
     """The comparison whose words start here, behind its factor if one is given; None if there is none."""
+    if factor is None and (line.text(at) in TIMES_WORDS or line.text(at - 1) in TIMES_WORDS):
+        return None  # "n times longer": a factor that is not given
     heard = _Heard()
     place = at
     end = at if factor is not None else -1
@@ -153,6 +155,8 @@ def _step(line: Line, at: int, heard: _Heard, linked: bool) -> int:
             _hear(heard, name, more=more, less=not more)
             return end
     if word in _MORE or word in _LESS:
+        if word in ("lower", "higher") and line.text(at + 1) != "than":
+            return at
         if word == "more" and line.text(at + 1) == "or":
             return at
         _hear(heard, _MORE.get(word) or _LESS[word], more=word in _MORE, less=word in _LESS)

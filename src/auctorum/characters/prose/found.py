@@ -83,3 +83,4 @@ class Description:
     text: str
     statements: tuple[Found, ...]
     left: tuple[Leftover, ...]
+    named: tuple[str, ...] = ()  # the organs that the words name, with or without a statement

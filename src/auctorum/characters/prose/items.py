@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from auctorum.characters.directions import directions_here
@@ -91,7 +91,7 @@ _WORDS: Mapping[str, Is] = {
         Is.PER: "per",
         Is.WITH: "with cum con com mit avec bearing having by including has have",
         Is.WITHOUT: "without sine sin sem ohne sans lacking wanting destitute no nullus nullis nulla",
-        Is.ABSENT: "absent wanting missing obsolete none nil deest desunt absens ausente ausentes fehlend lacking 0",
+        Is.ABSENT: "absent missing obsolete none nil deest desunt absens ausente ausentes fehlend",
         Is.EXCEPT: "except excepting save but-for excepto praeter ausser sauf",
         Is.NOT: "not non nec neque neither nor haud never nunquam numquam nao nicht ne",
         Is.TO: "to ad through bis a ate hasta",
@@ -182,6 +182,9 @@ def _sign(line: Line, at: int) -> Item:
 def _word(line: Line, at: int, known: _Known) -> Item:
     """The longest or likeliest of the things that a word may begin."""
     text = line.text(at)
+    own = _own(line, at, known.own)
+    if own is not None and own.end > at + 1 and own.pieces:  # several words of the vocabulary's own
+        return own
     noun = read_noun(line, at)
     stage, staged = stage_mark(line, at)
     if stage and not (noun and noun[1] > staged and noun[0].stage):
@@ -200,18 +203,20 @@ def _word(line: Line, at: int, known: _Known) -> Item:
         return Item(Is.SMALL, at, end)
     if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
         return side
+    if _WORDS.get(text) is Is.ABSENT or (text in _LACKING and _ends(line, at + 1)):
+        return Item(Is.ABSENT, at, at + 1, text=text)
     pieces = read_pieces(line, at)
     if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in known.figures:
         pieces = None
-    if noun and noun[0].kind == "habitat" and (own := _own(line, at, known.own)) is not None:
+    if noun and noun[0].kind == "habitat" and own is not None:
         return own
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
         return Item(Is.NOUN, at, noun[1], noun=noun[0])
     if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
         return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:
-        return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
-    return _small(line, at) or _own(line, at, known.own) or Item(Is.STRANGE, at, at + 1, text=text)
+        return Item(Is.STATE, at, pieces[1], pieces=_with_own(line, at, pieces[0], known.own))
+    return _small(line, at) or own or Item(Is.STRANGE, at, at + 1, text=text)
 
 
 _FACING = frozenset({"facing", "faces", "aspect", "aspects", "exposed", "exposure", "slopes", "spectantes", "spectantibus"})
@@ -226,6 +231,21 @@ def _facing(line: Line, at: int) -> Item | None:
         end += 1
     arc = directions_here(Line(line.tokens[at + 1 : end]))
     return Item(Is.FACING, at, at + 1 + arc[1], arc=arc[0]) if arc else None
+
+
+_LACKING = frozenset({"wanting", "lacking", "destitute"})
+
+
+def _ends(line: Line, at: int) -> bool:
+    return line.sort(at) in (Sort.COMMA, Sort.STOP, Sort.POINT, Sort.CLOSE, None) or line.text(at) in ("or", "and", "in")
+
+
+def _with_own(line: Line, at: int, pieces: tuple[Piece, ...], own: OwnWords) -> tuple[Piece, ...]:
+    """A word of the trade that is also a state of another property in the vocabulary (`slate`, the rock) keeps both."""
+    state = own.state(line, at) if len(pieces) == 1 else None
+    if state is None or state[0].property == pieces[0].property:
+        return pieces
+    return (replace(pieces[0], other=(state[0].structure, state[0].property, state[1])),)
 
 
 def _small(line: Line, at: int) -> Item | None:

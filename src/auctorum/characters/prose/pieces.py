@@ -24,6 +24,7 @@ _COLOUR_DEGREES = frozenset(
     "brighter pallid".split(" ")
 )
 _LONGEST = 9
+_MOST_HYPHENS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,7 @@ class Piece:
     tint: bool = False
     guessed: bool = False
     mark: bool = False  # the colour of a spot, a vein...
+    other: tuple[str, str, str] | None = None  # structure, property and words, if a vocabulary has the word elsewhere
     structure: str = ""  # the organ that a word of a vocabulary belongs to
 
 
@@ -122,7 +124,7 @@ def _follows(line: Line, at: int) -> bool:
 def _hyphened(line: Line, at: int) -> tuple[list[str], int]:
     """The words joined by glued hyphens here, and the place after them."""
     parts, end = [line.text(at)], at + 1
-    while line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD and line.tokens[end + 1].glued:
+    while len(parts) < _MOST_HYPHENS and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD and line.tokens[end + 1].glued:
         parts.append(line.text(end + 1))
         end += 2
     return parts, end

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from auctorum.characters.figures import Line
-from auctorum.characters.numbers import range_of
+from auctorum.characters.measured import range_of
 from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Comparison, Description, Found, Leftover, Passed
@@ -18,7 +18,7 @@ from auctorum.characters.prose.items import Is, Item, items_of
 from auctorum.characters.prose.own_words import own_words
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.prose.stages_over import staged
-from auctorum.characters.prose.tell import told
+from auctorum.characters.prose.tell import subject_named, told
 from auctorum.characters.tokens import tokens_of
 from auctorum.characters.values import Range, ReversedRange, States
 from auctorum.characters.vocabulary import Character, Vocabulary
@@ -33,11 +33,13 @@ def read_description(
     vocabulary: Vocabulary | Iterable[Character] | None = None,
     line: str = "english",
     signs: Mapping[str, str] | None = None,
+    subject: str = "",
+    strict: bool = False,
 ) -> Description:
-    """The statements of the text in the order of its words; raises on no text.
+    """The statements of the text in the order of its words; raises on no text, but for ReversedRange if `strict`.
 
     `vocabulary` are characters whose own words of organs and states are known beside those of the trade. `line` is `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which
-    ' is foot and " inch.
+    ' is foot and " inch. `subject` is the organ that is spoken of before any is named.
 
     >>> [one.structure for one in read_description("Leaves 3–5 cm long; petals white").statements]
     ['leaf', 'petal']
@@ -46,10 +48,11 @@ def read_description(
     phrase = Line(tokens_of(text), key, line, _GROUND.search(text) is not None)
     characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
     items = items_of(phrase, own_words(characters))
-    said = staged(told(phrase, arranged(phrase, items)))
-    found = [one for group in _grouped(said) if (one := _found(phrase, group)) is not None]
+    said = staged(told(phrase, arranged(phrase, items), subject_named(subject)))
+    found = [one for group in _grouped(said) if (one := _found(phrase, group, strict=strict)) is not None]
     found.sort(key=lambda one: (one.start, one.end))
-    return Description(text, tuple(found), tuple(_left(phrase, items, found)))
+    named = dict.fromkeys(item.noun.name for item in items if item.noun is not None)
+    return Description(text, tuple(found), tuple(_left(phrase, items, found)), tuple(named))
 
 
 def _grouped(said: Iterable[Said]) -> Iterator[list[Said]]:
@@ -63,11 +66,13 @@ def _grouped(said: Iterable[Said]) -> Iterator[list[Said]]:
     return iter(groups.values())
 
 
-def _found(line: Line, group: Sequence[Said]) -> Found | None:
+def _found(line: Line, group: Sequence[Said], *, strict: bool) -> Found | None:
     first = group[0]
     try:
         value = _value(group)
-    except (ReversedRange, ValueError):
+    except ReversedRange:
+        if strict:
+            raise
         return None
     start, end = min(one.start for one in group), max(one.end for one in group)
     doubts = sorted({doubt for one in group for doubt in one.doubts})

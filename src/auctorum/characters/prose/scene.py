@@ -59,6 +59,8 @@ class Scene:
     to: bool = False
     per: str = ""
     carried: bool = False
+    given: bool = False  # the words are of a character whose organ was given
+    unnamed: bool = False  # the subject was given, and no organ is named yet
     strange: bool = False
     named: bool = False  # whether this clause has named its subject
     once: bool = False  # the subject holds for one state only: `e basi cordata ovata`

@@ -21,9 +21,18 @@ from auctorum.characters.values import Modality, Share
 _GROUPS = frozenset({"series", "row", "whorl", "rank", "cycle", "pair", "tier", "column"})
 
 
-def told(line: Line, items: Sequence[Item]) -> list[Said]:
-    """The statements of a whole description in the order of its words."""
-    scene = Scene()
+def subject_named(structure: str) -> Noun | None:
+    """The organ of that name, to begin with; None for no name."""
+    if not structure:
+        return None
+    kind = structure if structure in ("plant", "habitat") else ""
+    return Noun(tuple(structure.split()), kind=kind)
+
+
+def told(line: Line, items: Sequence[Item], subject: Noun | None = None) -> list[Said]:
+    """The statements of a whole description in the order of its words; `subject` is spoken of until one is named."""
+    scene = Scene(subjects=[subject] if subject else [], main=[subject] if subject else [], unnamed=subject is not None,
+                  given=subject is not None)  # fmt: skip
     at = 0
     while at < len(items):
         at = max(at + 1, _tell(line, scene, items, at))
@@ -81,6 +90,7 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         scene.main = [named]
     if not scene.named and not with_:
         scene.first, scene.named = [named], True
+    scene.unnamed = False
     scene.subject_at, scene.subject_end, scene.carried = items[at].start, items[at].end, False
     scene.stage = noun.stage or (scene.stage if with_ else "")
     if not with_:
@@ -107,7 +117,8 @@ def _compared_before(scene: Scene, items: Sequence[Item], at: int) -> int:
 def _figure(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     following = items[at + 1] if at + 1 < len(items) else None
     pairs = following is not None and following.noun is not None and following.noun.names == ("pair",)
-    tell_figure(line, scene, items[at], pairs=pairs, says=_says_later(items, at))
+    tell_figure(line, scene, items[at], pairs=pairs, says=_says_later(items, at),
+                staged=following is not None and following.sort is Is.STAGE)  # fmt: skip
     return at + 2 if pairs else at + 1
 
 
@@ -143,10 +154,11 @@ def _ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     item = items[at]
-    if not scene.subjects and not item.pieces[0].structure:
+    pieces = [_elsewhere(scene, piece) for piece in item.pieces]
+    if not scene.subjects and not pieces[0].structure:
         scene.strange = True
         return at + 1
-    for piece in item.pieces:
+    for piece in pieces:
         last = scene.said[-1] if scene.said else None
         if scene.to and last is not None and last.share is not None and last.property == piece.property and last.share.to is None:
             last.share = replace(last.share, to=piece.words)
@@ -160,12 +172,36 @@ def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         for noun in subjects:
             if _is_no_statement(scene, noun, piece):
                 continue
-            _say_state(scene, noun, piece.property, piece.words, piece.part, piece.start, piece.end, hair=piece.hair)
+            part = _part_of(scene, piece, items[at - 1].sort in (Is.OR, Is.TO) if at else False)
+            _say_state(scene, noun, piece.property, piece.words, part, piece.start, piece.end, hair=piece.hair)
         if scene.once:
             scene.subjects, scene.once = list(scene.main), False
         if piece.guessed and scene.said:
             scene.said[-1].doubts.add(Doubt.GUESSED_STATE)
     return at + 1
+
+
+def _elsewhere(scene: Scene, piece: Piece) -> Piece:
+    """The word in the sense of the vocabulary where no organ is spoken of."""
+    if piece.other is None or (scene.subjects and scene.subjects[-1].kind != "habitat"):
+        return piece
+    structure, name, words = piece.other
+    return replace(piece, structure=structure, property=name, words=words, part="")
+
+
+_OF_AN_APEX = frozenset("rounded round subrounded truncate narrowed tapering pointed blunt notched bluntish".split(" "))
+
+
+def _part_of(scene: Scene, piece: Piece, joined: bool) -> str:
+    """The part that a shape tells of; `rounded or emarginate` is the apex in both."""
+    last = scene.clause_said[-1] if joined and scene.clause_said else None
+    if piece.property != "shape" or last is None or last.share is None or last.property != "shape":
+        return piece.part
+    if not piece.part and piece.words.split()[-1] in _OF_AN_APEX and last.noun.head == "apex":
+        return "apex"
+    if piece.part == "apex" and last.noun.head != "apex" and last.share.state.split()[-1] in _OF_AN_APEX:
+        last.noun = owned(Noun(("apex",), part=True), last.noun)
+    return piece.part
 
 
 def _is_no_statement(scene: Scene, noun: Noun, piece: Piece) -> bool:
@@ -200,6 +236,8 @@ def new_said(scene: Scene, noun: Noun, name: str, start: int, end: int) -> Said:
     doubts = set()
     if scene.carried:
         doubts.add(Doubt.CARRIED)
+    if scene.unnamed:
+        doubts.add(Doubt.NO_ORGAN)
     if scene.strange:
         doubts.add(Doubt.STRANGE_WORD)
     if not noun.known:

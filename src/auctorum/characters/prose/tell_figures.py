@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from decimal import Decimal
 
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
@@ -14,10 +13,11 @@ from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.nouns import Noun, owned, resolved
 from auctorum.characters.prose.organs import organ_of
 from auctorum.characters.prose.scene import Said, Scene
-from auctorum.characters.tokens import Number, Sort
+from auctorum.characters.tokens import Sort
 from auctorum.characters.units import convert, find_unit
 from auctorum.characters.units import Dimension
 from auctorum.characters.values import Modality
+from auctorum.characters.wording import number_of
 
 HABITAT = Noun(("habitat",), kind="habitat")
 PLANT = Noun(("plant",), kind="plant")
@@ -31,10 +31,12 @@ _HIGHEST_PLANT_MM = 150_000
 _HIGHEST_PLAUSIBLE_LOW = 200_000
 
 
-def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False, says: tuple[str, ...] = ()) -> None:
+def tell_figure(
+    line: Line, scene: Scene, item: Item, *, pairs: bool = False, says: tuple[str, ...] = (), staged: bool = False
+) -> None:
     """Add the statements of a figure: of each factor of a product, and of a usual part.
 
-    `pairs` where the word pairs follows; `says` what a later figure of the clause is said to be (`7–15 mm but
+    `pairs` where the word pairs follows, `staged` where a stage does; `says` what a later figure of the clause is said to be (`7–15 mm but
     occasionally to 30 mm wide`).
     """
     figure = item.factors[-1]
@@ -43,10 +45,13 @@ def tell_figure(line: Line, scene: Scene, item: Item, *, pairs: bool = False, sa
         return
     if figure.times and not figure.unit:
         scene.strange = True
-        _rare_multiple(scene, item)
+        if not _rare_multiple(scene, item) and scene.given:
+            _say(scene, scene.subjects[-1], "figure", item, figure)
         return
     if figure.often is Modality.RARELY and _is_extreme(scene, item):
         return
+    if (carried := _with_stage(scene, item, staged)) is not None:
+        figure, item = carried, replace(item, factors=(carried,))
     if not figure.unit and len(item.factors) == 1 and not figure.says:
         _tell_count(scene, item, pairs)
         return
@@ -71,6 +76,15 @@ def _with_unit(scene: Scene, factor: Measure) -> Measure:
         return factor
     before = [one.figure.unit for one in scene.said[-3:] if one.figure is not None and one.figure.unit]
     return replace(factor, unit=before[-1]) if before else factor
+
+
+def _with_stage(scene: Scene, item: Item, staged: bool) -> Measure | None:
+    """`8–10 mm in flower, 12–15 in fruit`: the unit of the same figure at another stage; None for anything else."""
+    last, figure = (scene.said[-1] if scene.said else None), item.factors[-1]
+    if not (staged or scene.mark) or last is None or last.figure is None or not last.figure.unit or figure.unit:
+        return None
+    same = last.sentence == scene.sentence and not item.counted and len(item.factors) == 1 and not figure.says
+    return replace(figure, unit=last.figure.unit, says=(last.property,)) if same and not scene.named else None
 
 
 def _is_angle(unit: str) -> bool:
@@ -118,8 +132,11 @@ def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
             return
     elif pairs:
         noun = Noun((f"pair of {subject.name}",))
-    elif subject.kind or not subject.known:
+    elif (subject.kind or not subject.known) and not scene.given:
         scene.strange = True
+        return
+    if scene.given and not item.counted and not (pairs or _is_whole(figure)):
+        _say(scene, noun, "figure", item, figure)
         return
     if not _is_whole(figure):
         return
@@ -188,19 +205,27 @@ def _is_near(scene: Scene, item: Item) -> bool:
 
 
 def _turned(figure: Measure, name: str) -> Measure:
-    """"Bent to 90°" turns that far; it is no maximum."""
-    return replace(figure, low=figure.high) if name == "angle" and figure.bare_to else figure
+    """"Bent to 90°" turns that far; it is no maximum. An arc that crosses north (315-45°) ends above 360."""
+    if name != "angle":
+        return figure
+    low, high = figure.low, figure.high
+    if low and high and 0 <= high.value < low.value <= 360:
+        return replace(figure, high=replace(high, value=high.value + 360))
+    return replace(figure, low=high) if figure.bare_to else figure
 
 
 def _is_elevation(line: Line, scene: Scene, item: Item) -> bool:
     figure = item.factors[-1]
     if len(item.factors) > 1 or figure.unit not in ("m", "ft", "yd", "paris-foot"):
         return False
-    if any(line.text(at) in _GROUND_WORDS for at in _around(line, item)):
+    tall = bool(scene.subjects) and scene.subjects[-1].kind == "plant" and not scene.carried
+    if not tall and any(line.text(at) in _GROUND_WORDS for at in _around(line, item)):
         return True
+    if scene.given and scene.unnamed:
+        return scene.subjects[-1].kind == "habitat"
     top = max(convert(number.value, figure.unit, "mm") for number in (figure.low, figure.high, figure.most) if number)
     if not scene.subjects or scene.subjects[-1].kind == "habitat":
-        return not figure.says or figure.says in (("height",), ("elevation",))
+        return not figure.says or figure.says == ("elevation",) or (figure.says == ("height",) and top >= _HIGHEST_PLANT_MM)
     if figure.says:
         return False
     return top >= _HIGHEST_PLAUSIBLE_LOW or (top >= _HIGHEST_PLANT_MM and scene.carried)
@@ -228,26 +253,27 @@ def tell_likeness(scene: Scene, item: Item, to: str, start: int, end: int) -> No
         said.like, said.to = like, to
         often = item.often or (scene.often if _is_near(scene, item) else None)
         said.often = None if often is Modality.ALWAYS else often
-        said.of = "" if to else f"{like.property}/{like.against}"
+        said.of = "" if to or not like.against else f"{like.property}/{like.against}"
         scene.said.append(said)
     if not scene.subjects:
         scene.strange = True
 
 
-def _rare_multiple(scene: Scene, item: Item) -> None:
-    """`twice as long as wide, rarely 3.7 times`: an extreme of the ratio before."""
+def _rare_multiple(scene: Scene, item: Item) -> bool:
+    """`twice as long as wide, rarely 3.7 times`: an extreme of the ratio before; whether it was such."""
     last = scene.said[-1] if scene.said else None
     figure = item.factors[0]
     if last is None or last.like is None or figure.often is not Modality.RARELY:
-        return
+        return False
     like, number = last.like, figure.high or figure.low
     if number is None:
-        return
+        return False
     if like.high is not None and number.exact > like.high.exact:
         last.like = replace(like, most=number)
     elif like.low is not None and number.exact < like.low.exact:
         last.like = replace(like, least=number)
     last.end = item.end
+    return True
 
 
 def tell_ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
@@ -265,7 +291,9 @@ def tell_ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     comparison = Item(Is.LIKE, item.start, items[end].end, like=like, often=figure.often)
     if item.text:
         tell_likeness(scene, comparison, "", item.start, items[end].end)
-    elif pair is not None:
+    elif pair is None:
+        tell_likeness(scene, replace(comparison, like=replace(like, against="")), "", item.start, items[end].end)
+    else:
         first, second = pair
         whole = scene.main[-1] if scene.main and scene.main[-1].name not in (first.name, second.name) else None
         scene.subjects = [owned(first, whole)]
@@ -279,15 +307,8 @@ def _quotient(line: Line, items: Sequence[Item], at: int) -> tuple[Measure, int]
         second = items[at + 2].factors[0]
         if first.low and first.high and second.low and second.high and second.low.exact and second.high.exact:
             low, high = first.low.exact / second.high.exact, first.high.exact / second.low.exact
-            return replace(first, low=_number(low), high=_number(high)), at + 2
+            return replace(first, low=number_of(low), high=number_of(high)), at + 2
     return first, at
-
-
-def _number(exact: object) -> Number:
-    from fractions import Fraction
-
-    assert isinstance(exact, Fraction)
-    return Number(Decimal(exact.numerator) / Decimal(exact.denominator)) if exact.denominator > 1 else Number(Decimal(exact.numerator))
 
 
 def _pair_before(items: Sequence[Item], at: int) -> tuple[Noun, Noun] | None:
