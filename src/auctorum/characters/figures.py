@@ -22,6 +22,7 @@ from auctorum.characters.wording import (
     counted_adjective,
     measured_adjective,
     number_of,
+    prefix_number,
     unit_adjective,
 )
 
@@ -139,6 +140,8 @@ class Line:
             return self._number_word(at)
         if text in MULTIPLES:
             return Figure(Number(Decimal(MULTIPLES[text])), "", at + 1, text.startswith("sub"), spelt=True)
+        if (prefix := prefix_number(text)) and self.sort(at + 1) is Sort.DASH and measured_adjective(self.text(at + 3)):
+            return Figure(prefix, "", at + 2, spelt=True)
         adjective = measured_adjective(text)
         if adjective is not None:
             unit = paris(adjective[1]) if self.line == "paris" else adjective[1]

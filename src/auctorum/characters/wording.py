@@ -139,10 +139,12 @@ _PREFIXES = {"semi": Fraction(1, 2), "sesqui": Fraction(3, 2), "uni": Fraction(1
     "octo": Fraction(8), "novem": Fraction(9), "decem": Fraction(10),
 }  # fmt: skip
 _PREFIX = "|".join(_PREFIXES)
-_MEASURED = re.compile(rf"(?P<sub>sub)?(?P<many>{_PREFIX})?-?(?P<unit>pollicar|uncial|linear|pedal)[a-z]{{1,4}}")
+_UNIT_STEMS = "pollicar|uncial|linear|pedal|line(?=a[em])|pollic(?=em)|unci(?=am)|ped(?=em)"
+_MEASURED = re.compile(rf"(?P<sub>sub)?(?P<many>{_PREFIX})?-?(?P<unit>{_UNIT_STEMS})[a-z]{{1,4}}")
 _PARTS = "flor|foliol|locular|ovulat|sperm|nerv|cost|dent|lob|fid|jug|ser"
 _COUNTED = re.compile(rf"(?P<many>{_PREFIX})(?:{_PARTS})[a-z]{{1,6}}")
-_UNIT_OF = {"pollicar": "in", "uncial": "in", "linear": "line", "pedal": "ft"}
+_UNIT_OF = {"pollicar": "in", "uncial": "in", "linear": "line", "pedal": "ft", "line": "line", "pollic": "in",
+            "unci": "in", "ped": "ft"}  # fmt: skip
 
 
 def measured_adjective(word: str) -> tuple[Number, str, bool] | None:
@@ -152,10 +154,15 @@ def measured_adjective(word: str) -> tuple[Number, str, bool] | None:
     (Number(value=Decimal('1.5'), parts=2), 'in', False)
     """
     match = _MEASURED.fullmatch(word)
-    if match is None or (match["unit"] == "linear" and not match["many"]):
+    if match is None or (match["unit"] in ("linear", "line", "pollic", "unci", "ped") and not match["many"]):
         return None
     exact = _PREFIXES[match["many"]] if match["many"] else Fraction(1)
     return number_of(exact), _UNIT_OF[match["unit"]], bool(match["sub"])
+
+
+def prefix_number(word: str) -> Number | None:
+    """The number of a Latin prefix that stands apart: the `bi-` of `bi- vel tripedalis`."""
+    return number_of(_PREFIXES[word]) if word in _PREFIXES else None
 
 
 def unit_adjective(word: str) -> str:

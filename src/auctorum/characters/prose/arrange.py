@@ -27,7 +27,7 @@ def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
     for item in items:
         before = found[-1] if found else None
         opens = before is not None and before.sort is Is.STRANGE and before.text.isalpha() and len(before.text) > 3
-        if opens and before is not None and item.noun is not None and _stands_free(found) and not item.noun.kind:
+        if opens and before is not None and item.noun is not None and not item.text and _stands_free(found) and not item.noun.kind:
             noun = item.noun
             found[-1] = replace(item, start=before.start, noun=replace(noun, places=(before.text, *noun.places)))
         else:
@@ -78,6 +78,14 @@ def _fronted(items: Sequence[Item]) -> list[Item]:
     return found
 
 
+def _lists(items: Sequence[Item], at: int, place: int) -> bool:
+    """`with upright, hairy stems`: a comma between adjectives behind `with`."""
+    if items[place].sort is not Is.COMMA or at == 0 or place + 1 >= len(items):
+        return False
+    led = items[at - 1].sort is Is.WITH or (at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH)
+    return led and items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
+
+
 def _may_front(items: Sequence[Item], at: int) -> bool:
     """At the head of a clause, past an article; a bare figure behind a verb too (`bulbs producing 2–4 scapes`)."""
     before = items[at - 1].sort if at else Is.STOP
@@ -93,7 +101,7 @@ def _front_end(items: Sequence[Item], at: int) -> int:
     if not _may_front(items, at):
         return at
     end = at
-    while end < len(items) and items[end].sort in _FRONT and end - at < _LONGEST_RUN:
+    while end < len(items) and end - at < _LONGEST_RUN and (items[end].sort in _FRONT or _lists(items, at, end)):
         end += 1
     if end == at or end >= len(items) or items[end].noun is None or items[end - 1].sort not in (Is.FIGURE, Is.STATE):
         return at

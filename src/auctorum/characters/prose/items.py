@@ -14,7 +14,7 @@ from auctorum.characters.products import measures_of
 from auctorum.characters.prose.comparisons import Likeness, read_likeness, read_ratio_words
 from auctorum.characters.prose.counted import counted_noun
 from auctorum.characters.prose.found import Passed
-from auctorum.characters.prose.nouns import Noun, read_ellipsis, read_noun
+from auctorum.characters.prose.nouns import ARTICLES, Noun, read_ellipsis, read_noun
 from auctorum.characters.prose.own_words import OwnWords
 from auctorum.characters.prose.passed import passed_over
 from auctorum.characters.prose.pieces import Piece, read_pieces
@@ -50,6 +50,7 @@ class Is(StrEnum):
     STOP = "stop"
     OPEN = "open"
     CLOSE = "close"
+    THEY = "they"
     SMALL = "small"  # articles, verbs and signs that carry nothing
     PASSED = "passed"
     STRANGE = "strange"
@@ -88,7 +89,7 @@ _WORDS: Mapping[str, Is] = {
         Is.AT: "at near on towards toward in along around round throughout below above beneath within inside outside apud "
         "prope versus sub en na no nas nos am an auf vers sur dans basin from en-dessous",
         Is.OF: "of de del da do du des von",
-        Is.PER: "per",
+        Is.PER: "per por pro je",
         Is.WITH: "with cum con com mit avec bearing having by including has have",
         Is.WITHOUT: "without sine sin sem ohne sans lacking wanting destitute no nullus nullis nulla",
         Is.ABSENT: "absent missing obsolete none nil deest desunt absens ausente ausentes fehlend",
@@ -97,7 +98,8 @@ _WORDS: Mapping[str, Is] = {
         Is.TO: "to ad through bis a ate hasta",
         Is.OR: "or vel aut seu oder ou o u sive",
         Is.AND: "and et y e und but sed atque ac &",
-        Is.SMALL: "the a an its their each is are being be was were these those this which that it they then also "
+        Is.THEY: "they it these",
+        Is.SMALL: "the a an its their each is are being be was were those this which that then also "
         "el la los las le les der die das il lo os as um uma una un measuring measures about rather as ones one eius ejus",
     }.items()
     for word in words.split()
@@ -171,6 +173,8 @@ def _sign(line: Line, at: int) -> Item:
     token = line.tokens[at]
     if token.sort is Sort.DASH and not token.glued:
         return Item(Is.TO, at, at + 1)
+    if token.sort is Sort.ABOUT and (like := read_likeness(line, at, None)) is not None:
+        return Item(Is.LIKE, at, like.end, like=like)
     if token.sort is Sort.ABOUT and (pieces := read_pieces(line, at)) is not None:
         return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
     if token.text == "&":
@@ -211,7 +215,7 @@ def _word(line: Line, at: int, known: _Known) -> Item:
     if noun and noun[0].kind == "habitat" and own is not None:
         return own
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
-        return Item(Is.NOUN, at, noun[1], noun=noun[0])
+        return Item(Is.NOUN, at, noun[1], noun=noun[0], text="the" if text in ARTICLES else "")
     if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
         return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:

@@ -213,15 +213,18 @@ def resolved(noun: Noun, whole: Noun | None) -> str:
     return owned(noun, whole).name
 
 
-def owned(noun: Noun, whole: Noun | None) -> Noun:
-    """The noun with the names of its whole before its own, where it is a part that may belong to it."""
+def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
+    """The noun with the names of its whole before its own, where it is a part that may belong to it.
+
+    `within`: it is told of as a part of the very organ before (`segments with a darker midrib`).
+    """
     names, places = noun.names, noun.places
     if not names:
         return replace(root_of(whole), places=places, stage=noun.stage) if whole else replace(noun, names=("part",))
     if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
         return replace(noun, names=("leaf", "blade"), part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
-        owner = _owner(noun, whole)
+        owner = whole if within and noun.head in _MARKS else _owner(noun, whole)
         names, places = (*owner.names, *names), (*places, *owner.places)
     if names[-1] in _SURFACES and len(names) > 1:
         names = (*names[:-1], "surface")
@@ -244,17 +247,31 @@ _OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "f
 
 
 def _can_own(whole: Noun, part: Noun) -> bool:
-    if part.head == whole.head or (part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA)):
+    if part.head == whole.head and len(whole.names) == 1:
         return False
+    if (part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA)):
+        return False
+    if part.head == "vein" and part.places:
+        return False  # lateral veins are told of alone
     return not (part.head in _BOWLS and root_of(whole).head in _NO_WHOLES)
+
+
+_MARKS = frozenset("midrib spot stripe blotch band line streak dot fleck gland hair".split(" "))
 
 
 def _owner(part: Noun, whole: Noun) -> Noun:
     """Every part has a tip, but the tip has no base: those are parts of one whole."""
     if part.head not in _OF_ANY_PART:
         return root_of(whole)
-    sister = whole.head in _OF_ANY_PART and len(whole.names) > 1
-    return replace(whole, names=whole.names[:-1]) if sister else whole
+    return without_part(whole)
+
+
+def without_part(noun: Noun) -> Noun:
+    """The organ itself where its base, margin, side... is spoken of."""
+    if noun.head not in _OF_ANY_PART or len(noun.names) == 1:
+        return noun
+    places = () if noun.head == "surface" else noun.places
+    return replace(noun, names=noun.names[:-1], places=places)
 
 
 def root_of(noun: Noun) -> Noun:

@@ -86,8 +86,7 @@ glume: gluma
 awn: resta
 sorus: soro
 sporangium: sporangio
-lobe: lobo
-lobule: lobulo
+lobe: lobulo lobo
 tube: tubo
 tooth: dente
 rib: costola

@@ -223,8 +223,7 @@ seta: seta
 gemma: gemmula
 ramentum: ramentum
 latex: latex/laticis
-lobe: lobus lacinia lacinula
-lobule: lobulus
+lobe: lobulus lobus lacinia lacinula
 tube: tubus
 tooth: dens/dentis
 denticle: denticulus

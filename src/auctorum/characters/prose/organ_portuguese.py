@@ -141,7 +141,7 @@ sorus: soro
 indusium: indúsio
 sporangium: esporângio
 spore: esporo
-lobe: lobo lóbulo lacínia
+lobe: lóbulo lobo lóbulo lacínia
 tube: tubo
 tooth: dente dentículo
 rib: costela

@@ -156,7 +156,7 @@ sorus: soro
 indusium: indusio
 sporangium: esporangio
 spore: espora
-lobe: lóbulo lobo lacinia
+lobe: lóbulo lóbulo lobo lacinia
 tube: tubo
 tooth: diente
 denticle: dientecillo dentículo

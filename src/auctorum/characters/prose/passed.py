@@ -59,6 +59,8 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
             return Passed.REFERENCE, _numbers(line, place)
     if sort is Sort.WORD and (end := _name(line, at)) > at:
         return Passed.NAME, end
+    if sort is Sort.WORD and _is_collector(line, at):
+        return Passed.COLLECTION, at + 2
     if text in _ROMAN and len(text) > 0 and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
         return Passed.DATE, at + 3
     return None, at
@@ -154,6 +156,14 @@ def _name(line: Line, at: int) -> int:
     capital = line.sort(end) is Sort.WORD and line.tokens[end].capital
     pointed = len(text) < 3 and epithet > at + 1
     return end if end > epithet + 1 or capital or pointed or line.sort(end) in _AFTER_A_NAME else at
+
+
+def _is_collector(line: Line, at: int) -> bool:
+    """`Harrow 2215`: a name that is no word of descriptions, and a number too large for a count."""
+    number = line.tokens[at + 1].number if line.sort(at + 1) is Sort.NUMBER else None
+    if number is None or number.exact < 50 or number.exact.denominator != 1 or line.unit(at + 2)[0]:
+        return False
+    return line.tokens[at].capital and len(line.text(at)) > 2 and not _is_described(line.text(at))
 
 
 def _is_described(text: str) -> bool:

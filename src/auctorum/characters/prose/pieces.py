@@ -140,6 +140,8 @@ def _compound(line: Line, at: int) -> _Word | None:
     if parts[-1] in ("coloured", "colored", "shaped", "like"):
         name = "shape" if parts[-1] in ("shaped", "like") else "colour"
         return _Word("-".join(parts), Term("-".join(parts), name), at, end)
+    if len(parts) == 2 and (shade := degree_of(parts[1])) is not None and (base := term_of(parts[0])) is not None:
+        return _Word(f"{shade} {base.name}", base, at, end, english=False)  # verde-escura
     firsts = [_first(part) for part in parts[:-1]]
     if last is None:
         known = [term_of(part) for part in parts[:-1]]

@@ -42,6 +42,8 @@ class Scene:
 
     subjects: list[Noun] = field(default_factory=list)
     main: list[Noun] = field(default_factory=list)  # the subject outside of a `with`
+    organ: list[Noun] = field(default_factory=list)  # the last organ that is no part, for `they`
+    beside: list[Noun] = field(default_factory=list)  # named by `with`; the states of a plant may go on about it
     first: list[Noun] = field(default_factory=list)  # the first subject of the clause
     subject_at: int = -1  # the token where the subject is named, -1 where it is carried on
     subject_end: int = -1
@@ -89,6 +91,7 @@ class Scene:
         self.per = ""
 
     def open_sentence(self) -> None:
+        self.beside = []
         self.open_clause()
         self.sentence += 1
         self.stage = self.mark = ""

@@ -12,7 +12,7 @@ from dataclasses import replace
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Is, Item
-from auctorum.characters.prose.nouns import Noun, owned, resolved
+from auctorum.characters.prose.nouns import Noun, owned, resolved, without_part
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Said, Scene
 from auctorum.characters.prose.tell_figures import HABITAT, tell_figure, tell_likeness, tell_ratio
@@ -74,10 +74,13 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
         return end
     before = items[at - 1].sort if at else None
     with_ = before is Is.WITH or (before is Is.SMALL and at > 1 and items[at - 2].sort is Is.WITH)
+    with_ = with_ or (before is Is.AND and bool(scene.beside) and scene.subjects == scene.beside)
+    if before is Is.STRANGE and items[at].text and scene.subjects:
+        return at + 1  # veins leave the midrib
     if before is Is.OF and noun.kind == "plant" and scene.subjects:
         scene.stage = noun.stage
         return at + 1
-    named = owned(noun, scene.whole)
+    named = owned(noun, scene.whole, within=with_)
     unsaid = scene.subject_at >= 0 and not any(one.start >= scene.subject_at for one in scene.said[-1:])
     if before in (Is.AND, Is.OR) and unsaid and scene.main and not scene.main[-1].kind:
         scene.main = [*scene.main, named]
@@ -86,13 +89,15 @@ def _noun(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     if before is Is.OF and scene.main and unsaid:
         scene.per = scene.main[-1].name
     scene.subjects = [named]
+    scene.beside = [named] if with_ else []
     if not with_:
         scene.main = [named]
+        scene.organ = scene.organ if noun.part else [named]
     if not scene.named and not with_:
         scene.first, scene.named = [named], True
     scene.unnamed = False
     scene.subject_at, scene.subject_end, scene.carried = items[at].start, items[at].end, False
-    scene.stage = noun.stage or (scene.stage if with_ else "")
+    scene.stage = "" if noun.kind == "habitat" else noun.stage or (scene.stage if with_ else "")
     if not with_:
         scene.mark = ""
     scene.often, scene.often_about, scene.strange = None, None, not noun.known
@@ -112,6 +117,14 @@ def _compared_before(scene: Scene, items: Sequence[Item], at: int) -> int:
         return at
     tell_likeness(scene, following, resolved(noun, scene.whole), items[at].start, following.end)
     return at + 2
+
+
+def _they(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
+    """`...with a toothed margin; they are bright green`: the organ before its parts."""
+    if scene.organ and (at == 0 or items[at - 1].sort in (Is.STOP, Is.COMMA, Is.AND)):
+        scene.main, scene.beside = list(scene.organ), []
+        scene.subjects = list(scene.main)
+    return at + 1
 
 
 def _figure(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
@@ -154,6 +167,8 @@ def _ratio(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
     item = items[at]
+    if scene.strange and scene.carried:
+        return at + 1  # after words not understood nobody knows whose state it is
     pieces = [_elsewhere(scene, piece) for piece in item.pieces]
     if not scene.subjects and not pieces[0].structure:
         scene.strange = True
@@ -167,6 +182,8 @@ def _state(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
             continue
         scene.to = False
         subjects = scene.subjects
+        if scene.beside and subjects and subjects[-1].kind == "plant" and scene.subject_at < 0:
+            subjects = scene.beside  # arbusto con ramas erectas, glabras
         if piece.structure and piece.structure not in {noun.name for noun in subjects}:
             subjects = [Noun(tuple(piece.structure.split()), kind="habitat" if piece.structure == "habitat" else "")]
         for noun in subjects:
@@ -306,13 +323,14 @@ def _side(line: Line, scene: Scene, items: Sequence[Item], at: int) -> int:
             scene.subjects = [_on_side(noun, item.text) for noun in scene.main]
         return at + 1
     for one in states:
-        if one.property == states[-1].property:
+        if one.property == states[-1].property or {one.property, states[-1].property} <= {"colour", "surface"}:
             one.noun = _on_side(one.noun, item.text)
     states[-1].end = max(states[-1].end, item.end)
     return at + 1
 
 
 def _on_side(noun: Noun, side: str) -> Noun:
+    noun = noun if noun.head in ("margin", "surface") else without_part(noun)
     names = noun.names[:1] if noun.names[:2] == ("leaf", "blade") else noun.names
     if names[-1] in ("surface", "midrib", "vein", "margin", "epidermis"):
         return noun if side in noun.places else replace(noun, places=(side, *noun.places))
@@ -453,5 +471,5 @@ _TELLERS: Mapping[Is, _Teller] = {
     Is.STOP: _stop, Is.COMMA: _comma, Is.AND: _and, Is.OR: _and, Is.NOUN: _noun, Is.FIGURE: _figure, Is.LIKE: _like,
     Is.RATIO: _ratio, Is.STATE: _state, Is.STAGE: _stage, Is.OFTEN: _often, Is.NOT: _not, Is.TO: _to, Is.SIDE: _side,
     Is.AT: _at, Is.PER: _per, Is.WITHOUT: _without, Is.ABSENT: _absent, Is.EXCEPT: _except, Is.OPEN: _open,
-    Is.CLOSE: _close, Is.FACING: _facing,
+    Is.CLOSE: _close, Is.FACING: _facing, Is.THEY: _they,
 }  # fmt: skip

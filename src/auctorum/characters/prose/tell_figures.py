@@ -101,7 +101,9 @@ def _forget_posture(scene: Scene) -> None:
 def _is_extreme(scene: Scene, item: Item) -> bool:
     """`3–4 mm long, rarely to 5 mm` widens the range before; whether it was such."""
     last, figure = (scene.said[-1] if scene.said else None), item.factors[-1]
-    if last is None or last.figure is None or last.sentence != scene.sentence or len(item.factors) > 1 or scene.named:
+    if last is None or last.figure is None or last.sentence != scene.sentence or len(item.factors) > 1:
+        return False
+    if scene.subject_at >= last.end:
         return False
     before = last.figure
     outer = figure.high or figure.low
@@ -126,7 +128,11 @@ def _tell_count(scene: Scene, item: Item, pairs: bool) -> None:
     subject = scene.subjects[-1]
     per = scene.per
     noun = subject
-    if item.counted:
+    last = scene.said[-1] if scene.said else None
+    beside = last is not None and last.property == "count" and 0 <= item.start - last.end <= 2
+    if beside and last is not None and figure.often is Modality.USUALLY:  # 3-9-flowered (usually 5)
+        noun, per = last.noun, last.per
+    elif item.counted:
         noun, per = _counted(item.counted, subject), subject.name
         if item.counted == "part":
             return
