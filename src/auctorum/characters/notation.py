@@ -20,7 +20,7 @@ from auctorum.characters.brackets import Bracket, read_bracket
 from auctorum.characters.figures import Figure, Line, in_unit
 from auctorum.characters.frequency import frequency
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.units import UnfitUnit
+from auctorum.characters.units import UnfitUnit, find_unit
 from auctorum.characters.values import Modality
 from auctorum.characters.wording import (
     ABOUT,
@@ -189,6 +189,8 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     if second is None or (word == "a" and line.sort(about) is not Sort.NUMBER):
         return at
     first = draft.low or second
+    if not _convert(first.unit, second.unit):
+        return at
     if _is_mixed(line, first, second, at):
         mixed = Number.of_fraction(first.number.exact + second.number.exact, second.number.parts)
         draft.low = draft.high = replace(second, number=mixed)
@@ -219,6 +221,12 @@ def _list(line: Line, at: int, draft: _Draft) -> int:
     ordered = sorted(figures, key=lambda figure: figure.number.exact)
     draft.low, draft.high = ordered[0], replace(ordered[-1], unit=figures[-1].unit)
     return place
+
+
+def _convert(first: str, second: str) -> bool:
+    """Whether figures in both units may stand in one range: not a length and an angle; any may that has no unit."""
+    one, two = find_unit(first), find_unit(second)
+    return one is None or two is None or one.dimension is two.dimension
 
 
 def _is_mixed(line: Line, first: Figure, second: Figure, at: int) -> bool:
@@ -324,8 +332,10 @@ def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
     low, high = draft.low, draft.high
     if low is None or high is None:
         return None
-    stated = [figure.unit for figure in (draft.most, high, low, draft.least) if figure and figure.unit]
+    stated = [figure.unit for figure in (draft.most, high, low, draft.least, *(draft.usual or ())) if figure and figure.unit]
     unit = (high.unit or draft.unit or low.unit) or (stated[0] if stated else "")
+    if not all(_convert(one, unit) for one in stated):
+        return None
 
     def number(figure: Figure | None) -> Number | None:
         own = figure.unit if figure else ""

@@ -147,7 +147,8 @@ def tokens_of(words: str) -> tuple[Token, ...]:
         where = places[match.start()], places[end]
         if match["number"]:
             found.extend(
-                replace(token, start=where[0], end=where[1]) for token in _numbers(match, glued, decimal_comma)
+                replace(token, start=places[token.start], end=places[token.end])
+                for token in _numbers(match, glued, decimal_comma)
             )
         else:
             sort = _SORTS[match.lastgroup or "other"]
@@ -185,11 +186,11 @@ def _numbers(match: re.Match[str], glued: bool, decimal_comma: bool) -> list[Tok
     sign = -1 if match["minus"] else 1
     if match["digits"]:
         number = Number(sign * _decimal(match["digits"], decimal_comma))
-        return [Token(Sort.NUMBER, match[0], glued, number)]
+        return [Token(Sort.NUMBER, match[0], glued, number, *match.span())]
     if match["bare"] or match["vulgar"]:
         fraction = VULGAR[match["bare"] or match["vulgar"]]
         exact = int(match["whole"] or 0) + fraction
-        return [Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, fraction.denominator))]
+        return [Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, fraction.denominator), *match.span())]
     return _fraction(match, glued, sign)
 
 
@@ -198,10 +199,15 @@ def _fraction(match: re.Match[str], glued: bool, sign: int) -> list[Token]:
     under = int(match["under"])
     whole, over = (match["whole"], match["over"]) if match["over"] else _gap(match["whole"], under)
     if under == 0 or (int(over) >= under and whole):
-        apart = [part for part in (match["whole"], match["over"], match["under"]) if part]
-        return [Token(Sort.NUMBER, part, glued and not i, Number(Decimal(part))) for i, part in enumerate(apart)]
+        apart = [part for part in ("whole", "over", "under") if match[part]]
+        return [
+            Token(Sort.NUMBER, match[part], glued and not i, Number(Decimal(match[part])), *match.span(part))
+            for i, part in enumerate(apart)
+        ]
+    if int(over) == 0:
+        return [Token(Sort.NUMBER, match[0], glued, Number(Decimal(int(whole or 0))), *match.span())]
     exact = int(whole or 0) + Fraction(int(over), under)
-    return [Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, under))]
+    return [Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, under), *match.span())]
 
 
 def _gap(digits: str, under: int) -> tuple[str, str]:

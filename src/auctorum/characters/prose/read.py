@@ -133,9 +133,6 @@ def _left(line: Line, items: Sequence[Item], found: Sequence[Found]) -> Iterator
 
 
 def _run(line: Line, run: Sequence[Item]) -> Iterator[Leftover]:
-    while run and run[0].sort not in _KEPT:
-        run = run[1:]
-    while run and run[-1].sort not in _KEPT:
-        run = run[:-1]
     if any(item.sort in _TELLING for item in run):
-        yield Leftover(line.tokens[run[0].start].start, line.tokens[run[-1].end - 1].end)
+        kept = [item for item in run if item.sort in _KEPT]
+        yield Leftover(line.tokens[kept[0].start].start, line.tokens[kept[-1].end - 1].end)

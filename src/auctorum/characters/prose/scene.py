@@ -11,6 +11,9 @@ from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.values import Modality, Range, Share
 
 
+_MOST_OF_CLAUSE = 40
+
+
 @dataclass(slots=True)
 class Said:
     """One statement while it is being read; `start` and `end` are tokens.
@@ -74,9 +77,9 @@ class Scene:
 
     @property
     def clause_said(self) -> list[Said]:
-        """What this clause has said so far."""
+        """What this clause has said so far, the last of it where it is longer than any clause of prose."""
         found = []
-        for one in reversed(self.said):
+        for one in reversed(self.said[-_MOST_OF_CLAUSE:]):
             if one.clause != self.clause:
                 break
             found.append(one)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.values import Share
 
+_MOST_BEFORE = 40
 _EARLIER = {"old": "young", "dry": "fresh"}
 _LOSING_HAIR = ("glabrescent", "glabrescens", "calvescent")
 
@@ -22,10 +23,11 @@ def staged(said: Iterable[Said]) -> list[Said]:
         key = (one.sentence, one.noun.names[:1], one.property)
         before = earlier.setdefault(key, [])
         if one.stage in _EARLIER:
-            for other in before:
+            for other in before[-_MOST_BEFORE:]:
                 if _is_same(other, one) and not other.stage:
                     other.stage = _EARLIER[one.stage]
-        before.append(one)
+        if not one.stage:
+            before.append(one)
     _give_hairs_their_stage(found)
     return _without_needless(found)
 
