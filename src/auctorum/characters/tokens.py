@@ -119,6 +119,8 @@ _BROKEN = re.compile(r"(?<=[^\W\d_])-[ \t]*\n[ \t]*(?=[a-zß-ÿ])")
 
 _ELIDED = re.compile(r"^(?:d|l|dell|all|dall|sull)'(?=\w{3})")  # d'environ, l'anthèse
 _CLUSTER = re.compile(r"[\s\S][\u0300-\u036f]*+")
+_ACCENT = re.compile(r"[\u0300-\u036f]")
+_MOST_ACCENTS = 9  # to put a longer run in order takes time by its square
 
 
 def folded(word: str) -> str:
@@ -159,9 +161,9 @@ def tokens_of(words: str) -> tuple[Token, ...]:
 
 def _printed(words: str) -> tuple[str, Sequence[int]]:
     """The words with dashes, quotes and spaces in one form, and the places in `words` of its signs and of the end."""
-    text = unicodedata.normalize("NFC", words).translate(_PRINTED)
+    text = words.translate(_PRINTED)
     places: Sequence[int] = range(len(words) + 1)
-    if len(text) != len(words) or not unicodedata.is_normalized("NFC", words):
+    if len(text) != len(words) or _ACCENT.search(text) or not unicodedata.is_normalized("NFC", words):
         text, places = _composed(words)
     broken = [match.span() for match in _BROKEN.finditer(text)]
     if not broken:
@@ -172,11 +174,11 @@ def _printed(words: str) -> tuple[str, Sequence[int]]:
 
 
 def _composed(words: str) -> tuple[str, list[int]]:
-    """Each letter with its accents as one sign; the last place is the end of the words."""
+    """Each letter with its accents as one sign, without those that it has no sign with; the last place is the end."""
     signs: list[str] = []
     places: list[int] = []
     for cluster in _CLUSTER.finditer(words):
-        printed = unicodedata.normalize("NFC", cluster[0]).translate(_PRINTED)
+        printed = _ACCENT.sub("", unicodedata.normalize("NFC", cluster[0][:_MOST_ACCENTS])).translate(_PRINTED)
         signs.append(printed)
         places.extend([cluster.start()] * len(printed))
     return "".join(signs), [*places, len(words)]
@@ -190,7 +192,9 @@ def _numbers(match: re.Match[str], glued: bool, decimal_comma: bool) -> list[Tok
     if match["bare"] or match["vulgar"]:
         fraction = VULGAR[match["bare"] or match["vulgar"]]
         exact = int(match["whole"] or 0) + fraction
-        return [Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, fraction.denominator), *match.span())]
+        return [
+            Token(Sort.NUMBER, match[0], glued, Number.of_fraction(sign * exact, fraction.denominator), *match.span())
+        ]
     return _fraction(match, glued, sign)
 
 
