@@ -40,6 +40,8 @@ DOORS = {
     "click": {"cli"},
     "rich": {"cli"},
     "numpy": {"circumscription", "matching"},
+    "coloraide": {"characters"},
+    "colour": {"characters"},
 }
 # The record classes: pure, though they stand in the folder of an edge.
 SCHEMA = {f"records.{name}" for name in ("schema", "fields", "acts", "literature", "settings", "rows")}

@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from auctorum.characters.bound_words import (
+    ABOUT,
+    AT_MOST,
+    OR,
+    RANGE_WORDS,
+    RARELY,
+    UPWARDS,
+)
 from auctorum.characters.figures import Figure, Line
 from auctorum.characters.frequency import frequency
 from auctorum.characters.tokens import Sort
 from auctorum.characters.values import Modality
-from auctorum.characters.wording import ABOUT, AT_MOST, OR, RANGE_WORDS, RARELY, UPWARDS
 
 _LONGEST_LEAD = 6
 

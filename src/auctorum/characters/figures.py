@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 
+from auctorum.characters.bound_words import INCH_BEFORE, PREPOSITION_AFTER_IN
 from auctorum.characters.tokens import Number, Sort, Token
 from auctorum.characters.units import SIGNS, convert, find_unit, paris
 from auctorum.characters.wording import (
@@ -15,8 +16,6 @@ from auctorum.characters.wording import (
     GROUPED,
     MULTIPLES,
     NUMBER_WORDS,
-    INCH_BEFORE,
-    PREPOSITION_AFTER_IN,
     TENS,
     Phrase,
     counted_adjective,

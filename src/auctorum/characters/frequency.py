@@ -20,7 +20,8 @@ _FREQUENCY = {
     Modality.OCCASIONALLY: "occasionally,less commonly,now and then,here and there,hinc inde,less frequently,"
     "ocasionalmente,ocasional,gelegentlich,occasionnellement",
     Modality.RARELY: "rarely,very rarely,more rarely,seldom,exceptionally,raro,rarius,rarissime,scarcely ever,"
-    "infrequently,uncommonly,rare,rarement,raramente,rara vez,selten,very seldom,extremely rarely,but rarely,imo,in extreme cases",
+    "infrequently,uncommonly,rare,rarement,raramente,rara vez,selten,very seldom,extremely rarely,but rarely,"
+    "imo,in extreme cases",
     Modality.ALWAYS: "always,constantly,invariably,semper,siempre,sempre,immer,toujours",
     Modality.NEVER: "never,nunquam,numquam,nunca,nie,niemals",
 }

@@ -16,13 +16,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from auctorum.characters.brackets import Bracket, read_bracket
-from auctorum.characters.figures import Figure, Line, in_unit
-from auctorum.characters.frequency import frequency
-from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.units import UnfitUnit, find_unit
-from auctorum.characters.values import Modality
-from auctorum.characters.wording import (
+from auctorum.characters.bound_words import (
     ABOUT,
     AND,
     AT_LEAST,
@@ -34,6 +28,12 @@ from auctorum.characters.wording import (
     RANGE_WORDS,
     UPWARDS,
 )
+from auctorum.characters.brackets import Bracket, read_bracket
+from auctorum.characters.figures import Figure, Line, in_unit
+from auctorum.characters.frequency import frequency
+from auctorum.characters.tokens import Number, Sort
+from auctorum.characters.units import UnfitUnit, find_unit
+from auctorum.characters.values import Modality
 
 _LONGEST_LEAD = 6
 _LONGEST_LIST = 6
@@ -332,7 +332,9 @@ def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
     low, high = draft.low, draft.high
     if low is None or high is None:
         return None
-    stated = [figure.unit for figure in (draft.most, high, low, draft.least, *(draft.usual or ())) if figure and figure.unit]
+    stated = [
+        figure.unit for figure in (draft.most, high, low, draft.least, *(draft.usual or ())) if figure and figure.unit
+    ]
     unit = (high.unit or draft.unit or low.unit) or (stated[0] if stated else "")
     if not all(_convert(one, unit) for one in stated):
         return None
@@ -351,5 +353,6 @@ def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
         unit, start, end, number(draft.least), number(draft.most),
         (usual[0], usual[1]) if usual[0] and usual[1] else None,
         draft.about, draft.more and not open_above and not open_below,
-        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about, either=draft.either,
+        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about,
+        either=draft.either,
     )  # fmt: skip

@@ -4,10 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from auctorum.characters.bound_words import (
+    AND,
+    DOWNWARDS,
+    SAYS,
+    TIMES_WORDS,
+    UPWARDS,
+)
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure, read_range
 from auctorum.characters.tokens import Sort
-from auctorum.characters.wording import AND, DOWNWARDS, MULTIPLES, SAYS, TIMES_WORDS, UPWARDS
+from auctorum.characters.wording import MULTIPLES
 
 _MOST_FACTORS = 4
 _COMPARED = ("as", "long", "longer", "shorter", "wider", "broader", "smaller", "larger", "taller", "the", "mas", "mais",

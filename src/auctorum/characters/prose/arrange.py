@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from auctorum.characters.bound_words import SAYS
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.organs import singular
-from auctorum.characters.wording import SAYS
 
 _OPENERS = frozenset({Is.STOP, Is.COMMA, Is.WITH, Is.AND, Is.OF, Is.OPEN, Is.EXCEPT, Is.AT, Is.CLOSE})
 _FRONT = frozenset({Is.FIGURE, Is.STATE, Is.OFTEN, Is.STAGE, Is.OR, Is.TO, Is.NOT, Is.SMALL, Is.AND})
@@ -26,13 +26,18 @@ def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
     found: list[Item] = []
     for item in items:
         before = found[-1] if found else None
-        opens = before is not None and before.sort is Is.STRANGE and before.text.isalpha() and len(before.text) > 3
-        if opens and before is not None and item.noun is not None and not item.text and _stands_free(found) and not item.noun.kind:
+        if before is not None and item.noun is not None and _picks_out(before, item) and _stands_free(found):
             noun = item.noun
             found[-1] = replace(item, start=before.start, noun=replace(noun, places=(before.text, *noun.places)))
         else:
             found.append(item)
     return found
+
+
+def _picks_out(before: Item, item: Item) -> bool:
+    """Whether the unknown word may be an adjective of the organ, with no article between them."""
+    adjective = before.sort is Is.STRANGE and before.text.isalpha() and len(before.text) > 3
+    return adjective and not item.text and item.noun is not None and not item.noun.kind
 
 
 def _stands_free(found: Sequence[Item]) -> bool:
@@ -52,7 +57,7 @@ def _named(line: Line, items: Sequence[Item]) -> list[Item]:
             continue
         following = found[at + 1]
         measured = following.sort is Is.FIGURE and (bool(following.factors[-1].unit) or bool(following.counted))
-        if _opens_sentence(found, at) and (measured or following.sort is Is.STATE) or (
+        if (_opens_sentence(found, at) and (measured or following.sort is Is.STATE)) or (
             measured and found[at - 1].sort is Is.COMMA and item.text.endswith("s") and bool(following.factors[-1].says)
         ):
             found[at] = replace(item, sort=Is.NOUN, noun=Noun((singular(item.text),), known=False))

@@ -27,6 +27,7 @@ _CLOSE = {
     "thickness": {"diameter", "width"},
     "depth": {"length", "height", "thickness"},
 }
+_SIDES_OF_IT = 3  # the structure ranks of the organ itself, its positions and its sides
 _NOW_AND_THEN = (Modality.SOMETIMES, Modality.OCCASIONALLY, Modality.RARELY)
 _SAID_OF_ALL = frozenset({"surface", "blade"})
 
@@ -37,14 +38,20 @@ def rank(found: Found, character: Character, *, given: bool = False) -> int | No
     `given`: the words are known to be about the character, so that a figure that names no property is its.
     """
     place = _structure_rank(found.structure, character)
-    if place is None and given and found.structure == _bare(character.structure):
-        place = 3  # said of the organ at large
+    if place is None and given and _is_related(found.structure, character):
+        place = 4
     if place is None:
         return None
     how = _property_rank(found, character)
     if how is None and given:
         how = _given_rank(found, character)
     return None if how is None else place * 10 + how
+
+
+def _is_related(structure: str, character: Character) -> bool:
+    """Said of the organ at large where the character is of a part of it, or the other way about."""
+    names = _names(character)
+    return structure == _bare(character.structure) or _bare(structure).rpartition(" ")[0] in names
 
 
 def is_about(structure: str, character: Character) -> bool:
@@ -67,7 +74,11 @@ def _structure_rank(structure: str, character: Character) -> int | None:
     if structure in names:
         return names[structure]
     bare = _bare(structure)
-    return names[bare] + 2 if bare in names else None
+    if bare in names:
+        return names[bare] + 2
+    owner, _, part = bare.rpartition(" ")
+    told = part and (part in character.name.split() or part == character.property)
+    return names[owner] if owner in names and told else None
 
 
 def _bare(structure: str) -> str:
@@ -145,8 +156,8 @@ def _told(value: States, character: Character) -> tuple[Share, ...]:
     """The shares whose states the character has."""
     told = []
     for share in value.shares:
-        if (span := _hyphened(share, character)) is not None:
-            told.append(span)
+        if (between := _hyphened(share, character)) is not None:
+            told.append(between)
             continue
         state = state_named(share.state, character)
         to = state_named(share.to, character) if share.to else None
@@ -231,4 +242,6 @@ def best_fitting(statements: Iterable[Found], character: Character, *, given: bo
     best = min((place for _, place in ranked), default=0)
     if character.kind.is_numeric:
         return tuple(found for found, place in ranked if place == best)
-    return tuple(found for found, place in ranked if place % 10 == best % 10)
+    near = [(found, place) for found, place in ranked if place % 10 == best % 10]
+    closest = min((place for _, place in near), default=0) // 10
+    return tuple(found for found, place in near if place // 10 <= max(closest, _SIDES_OF_IT))

@@ -5,68 +5,51 @@ A comparison of `n` times longer is read as n times as long, `n times shorter` a
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from auctorum.characters.bound_words import ABOUT, TIMES_WORDS
 from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
-from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.wording import ABOUT, MULTIPLES, TIMES_WORDS, number_of, phrases
-
-_DIMENSIONS = {
-    "length": "long length lang largo larga largos largas longo longa longos longas lunga lunghi lunghe lungo longs longues "
-    "longue longus longum longi longae longis longitudo longitudine longitudinem",
-    "width": "wide broad width breadth ancho ancha anchos anchas breit large larges largura latus lata latum lati latae "
-    "latis latitudine latitudinem breite largeur",
-    "height": "high tall height hoch alto alta altos altas altitudine haut",
-    "thickness": "thick thickness dick grueso crassus crassa crassum",
-    "diameter": "diameter across",
-    "count": "many numerous muchos",
-}
-_LONGER = {
-    "length": "longer larger bigger longior longius longiores longiora longiore longioribus longiorem major majus majores "
-    "majora majoribus mayor mayores maior maiores langer superans superantes superante superantibus superat exceeding exceeds exceed surpassing surpasses surpass "
-    "overtopping overtops excedens excedentes excedentia excedente superando depassant sobrepasando excediendo ubertreffend",
-    "width": "wider broader latior latius latiores latiora latioribus breiter",
-    "height": "taller higher altior altiores altiora",
-    "thickness": "thicker crassior crassiores",
-    "count": "more",
-}
-_SHORTER = {
-    "length": "shorter smaller brevior brevius breviores breviora breviore brevioribus breviorem minor minus minores minora "
-    "minoribus menor menores kurzer kleiner",
-    "width": "narrower angustior angustius angustiores angustiora schmaler",
-    "height": "lower",
-    "thickness": "thinner",
-    "count": "fewer",
-}
-_EQUAL = {
-    "length": "equalling equaling equals equal equalled aequans aequantes aequantia aequante aequantibus aequilongus aequilonga "
-    "aequilongum aequilongi aequilongae aequilongis subaequans subaequantes subaequantia subaequilonga subaequilongus "
-    "subaequilongi subequal subequalling aequans isometric igualando egalant gleichlang",
-}
-_MORE_LENGTHS = phrases("mas largo", "mas larga", "mas largos", "mas largas", "mais longo", "mais longa", "mais longos",
-                        "mais longas", "plus long", "plus longs", "plus longue", "plus longues", "piu lungo", "piu lunghi",
-                        "piu lunga", "piu lunghe")  # fmt: skip
-_MORE_WIDTHS = phrases("mas ancho", "mas ancha", "mas anchos", "mas anchas", "mais largo", "mais larga", "mais largos",
-                       "mais largas", "plus large", "plus larges", "piu largo", "piu larghi")  # fmt: skip
-_LESS_LENGTHS = phrases("mas corto", "mas corta", "mas cortos", "mas cortas", "mais curto", "mais curta", "mais curtos",
-                        "mais curtas", "plus court", "plus courts", "plus courte", "plus courtes", "piu corto", "piu corti",
-                        "piu corta", "piu corte")  # fmt: skip
-_SAYS: Mapping[str, str] = {word: name for name, words in _DIMENSIONS.items() for word in words.split()}
-_MORE: Mapping[str, str] = {word: name for name, words in _LONGER.items() for word in words.split()}
-_LESS: Mapping[str, str] = {word: name for name, words in _SHORTER.items() for word in words.split()}
-_SAME: Mapping[str, str] = {word: name for name, words in _EQUAL.items() for word in words.split()}
-_AS = frozenset("as so tan tao tam aussi ebenso genau".split(" "))
-_LINKS = frozenset("as than that of the to que como wie als quam ac di de del della dei degli delle do da dos das du des in ut il lo".split(" "))
-_ADVERBS = frozenset(
-    "slightly much somewhat little a far considerably distinctly rather often usually sometimes up just conspicuously "
-    "paulo multo paullo parum aliquanto vix manifeste leviter wenig viel etwas poco algo ligeramente pouco un peu barely "
-    "mal plo times time vezes veces fois volte x many only very scarcely hardly equally".split(" ")
+from auctorum.characters.prose.comparison_words import (
+    DIMENSION,
+    LESS,
+    LESS_LENGTHS,
+    MORE,
+    MORE_LENGTHS,
+    MORE_WIDTHS,
+    SAME,
 )
-_APPROXIMATE = frozenset("subaequans subaequantes subaequantia subaequilonga subaequilongus subaequilongi subequal subequalling".split(" "))
-_LATIN = ("ior", "ius", "iores", "iora", "iore", "ioribus", "iorem", "ans", "antes", "antia", "ante", "antibus", "longus", "longa", "longum", "longi", "longae", "longis", "minus", "minores", "major")
+from auctorum.characters.tokens import Number, Sort
+from auctorum.characters.wording import MULTIPLES, number_of
+
+_AS_WORDS = """
+    as so tan tao tam aussi ebenso genau
+"""
+_AS = frozenset(_AS_WORDS.split())
+_LINKS_WORDS = """
+    as than that of the to que como wie als quam ac di de del della dei degli delle do da dos das du des in
+    ut il lo
+"""
+_LINKS = frozenset(_LINKS_WORDS.split())
+_ADVERBS_WORDS = """
+    slightly much somewhat little a far considerably distinctly rather often usually sometimes up just
+    conspicuously paulo multo paullo parum aliquanto vix manifeste leviter wenig viel etwas poco algo
+    ligeramente pouco un peu barely mal plo times time vezes veces fois volte x many only very scarcely
+    hardly equally
+"""
+_ADVERBS = frozenset(_ADVERBS_WORDS.split())
+_APPROXIMATE_WORDS = """
+    subaequans subaequantes subaequantia subaequilonga subaequilongus subaequilongi subequal subequalling
+"""
+_APPROXIMATE = frozenset(_APPROXIMATE_WORDS.split())
+_LATIN_ENDINGS = """
+    ior ius iores iora iore ioribus iorem ans antes antia ante antibus longus longa longum longi longae longis minus
+    minores major
+"""
+_LATIN = tuple(_LATIN_ENDINGS.split())
+_JOINTS = ("or", "to", "vel", "o", "ou", "oder", "bis")
+_PHRASES = ((MORE_LENGTHS, "length", True), (MORE_WIDTHS, "width", True), (LESS_LENGTHS, "length", False))
 _LONGEST = 14
 _ONE = Number(number_of(Fraction(1)).value)
 
@@ -145,52 +128,80 @@ def _is_multiple_of(line: Line, at: int) -> bool:
 
 
 def _of_length(line: Line, at: int) -> bool:
-    return line.text(at) == "the" and line.text(at + 1) in _SAYS
+    return line.text(at) == "the" and line.text(at + 1) in DIMENSION
 
 
 def _step(line: Line, at: int, heard: _Heard, linked: bool) -> int:
-    word = line.text(at)
-    for table, name, more in ((_MORE_LENGTHS, "length", True), (_MORE_WIDTHS, "width", True), (_LESS_LENGTHS, "length", False)):
-        if (end := line.phrase(at, table)) > at:
-            _hear(heard, name, more=more, less=not more)
+    """Take in the words here that belong to the comparison; the place after them, `at` where it has ended."""
+    for hear in (_hear_phrase, _hear_degree, _hear_equal, _hear_against):
+        if (end := hear(line, at, heard)) > at:
             return end
-    if word in _MORE or word in _LESS:
-        if word in ("lower", "higher") and line.text(at + 1) != "than":
-            return at
-        if word == "more" and line.text(at + 1) == "or":
-            return at
-        _hear(heard, _MORE.get(word) or _LESS[word], more=word in _MORE, less=word in _LESS)
-        heard.latin |= word.endswith(_LATIN)
-        return at + 1
-    if word in _SAME:
-        heard.same, heard.property = True, heard.property or _SAME[word]
-        heard.about |= word in _APPROXIMATE
-        heard.latin |= word.endswith(_LATIN)
-        return at + 1
-    if word in _SAYS and (heard.property or heard.same) and _is_link(line.text(at - 1)) and line.text(at - 1) != "the":
-        if not (word in ("long",) and not heard.property):
-            heard.against = _SAYS[word]
-            return at + 1
-    if word in _SAYS and (linked or line.text(at - 1) == "the" or word in ("longitudine", "long", "longs")):
-        if heard.property and not heard.more and not heard.less and heard.property != _SAYS[word]:
-            return at
-        plain = linked or (line.text(at - 1) == "the" and line.text(at + 1) == "of") or word == "longitudine"
-        if not plain:
-            return at
-        heard.property = _SAYS[word]
-        heard.same |= linked or word == "longitudine"
-        heard.latin |= word == "longitudine"
-        return at + 1
+    word = line.text(at)
+    if word in DIMENSION and (end := _hear_dimension(line, at, heard, linked)) > at:
+        return end
     if line.sort(at) is Sort.ABOUT or (end := line.phrase(at, ABOUT)) > at:
         heard.about = heard.about or not (heard.same or heard.more or heard.less)
         return at + 1 if line.sort(at) is Sort.ABOUT else end
     if line.sort(at) is Sort.DASH and line.text(at + 1) in ("plo", "times"):
         return at + 2
-    if word in ("or", "to", "vel", "o", "ou", "oder", "bis") and _goes_on(line, at + 1):
+    if word in _JOINTS and _goes_on(line, at + 1):
         return at + 1
-    if word in _AS or word in _ADVERBS or (word in _LINKS and (heard.property or heard.same or word == "the")):
-        return at + 1
+    linking = word in _LINKS and (heard.property or heard.same or word == "the")
+    return at + 1 if word in _AS or word in _ADVERBS or linking else at
+
+
+def _hear_phrase(line: Line, at: int, heard: _Heard) -> int:
+    """`mas largo`, `plus court`."""
+    for table, name, more in _PHRASES:
+        if (end := line.phrase(at, table)) > at:
+            _hear(heard, name, more=more, less=not more)
+            return end
     return at
+
+
+def _hear_degree(line: Line, at: int, heard: _Heard) -> int:
+    """`longer`, `brevior`."""
+    word, following = line.text(at), line.text(at + 1)
+    other = (word in ("lower", "higher") and following != "than") or (word == "more" and following == "or")
+    if (word not in MORE and word not in LESS) or other:
+        return at
+    _hear(heard, MORE.get(word) or LESS[word], more=word in MORE, less=word in LESS)
+    heard.latin |= word.endswith(_LATIN)
+    return at + 1
+
+
+def _hear_equal(line: Line, at: int, heard: _Heard) -> int:
+    """`equalling`, `aequans`."""
+    word = line.text(at)
+    if word not in SAME:
+        return at
+    heard.same, heard.property = True, heard.property or SAME[word]
+    heard.about |= word in _APPROXIMATE
+    heard.latin |= word.endswith(_LATIN)
+    return at + 1
+
+
+def _hear_against(line: Line, at: int, heard: _Heard) -> int:
+    """The second dimension of `as long as wide`."""
+    word, before = line.text(at), line.text(at - 1)
+    begun = heard.property or (heard.same and word != "long")
+    if word not in DIMENSION or not begun or before == "the" or not _is_link(before):
+        return at
+    heard.against = DIMENSION[word]
+    return at + 1
+
+
+def _hear_dimension(line: Line, at: int, heard: _Heard, linked: bool) -> int:
+    """`as long`, `the length of`, `longitudine`."""
+    word = line.text(at)
+    of_length = line.text(at - 1) == "the" and line.text(at + 1) == "of"
+    second = heard.property and not heard.more and not heard.less and heard.property != DIMENSION[word]
+    if second or not (linked or of_length or word == "longitudine"):
+        return at
+    heard.property = DIMENSION[word]
+    heard.same |= linked or word == "longitudine"
+    heard.latin |= word == "longitudine"
+    return at + 1
 
 
 def _hear(heard: _Heard, name: str, *, more: bool, less: bool) -> None:
@@ -207,7 +218,7 @@ def _goes_on(line: Line, at: int) -> bool:
     """Whether a comparison goes on here: `or slightly longer than`."""
     for place in range(at, at + 4):
         word = line.text(place)
-        if word in _MORE or word in _LESS or word in _SAME:
+        if word in MORE or word in LESS or word in SAME:
             return True
         if word in ("mas", "mais", "plus", "piu"):
             return True
@@ -249,11 +260,12 @@ def _inverse(number: Number | None) -> Number | None:
 
 
 _SIDES = {"l": "length", "w": "width", "length": "length", "width": "width", "breadth": "width", "long": "length",
-          "wide": "width", "broad": "width", "height": "height", "diameter": "diameter", "thickness": "thickness"}  # fmt: skip
+          "wide": "width", "broad": "width", "height": "height", "diameter": "diameter",
+          "thickness": "thickness"}  # fmt: skip
 
 
 def read_ratio_words(line: Line, at: int) -> tuple[str, int] | None:
-    """`ratio of width to length` -> (`width/length`, place after); an empty pair for a bare `ratio`; None for neither."""
+    """`ratio of width to length` -> (`width/length`, the place after); an empty pair for a bare `ratio`; else None."""
     word = line.text(at)
     if word in ("ratio", "quotient", "index"):
         place = at + 1 + (line.text(at + 1) == "of")

@@ -37,7 +37,8 @@ _FIXED: Mapping[str, str] = {
 }
 _LATIN_PARTS: Mapping[str, str] = {
     "flor": "flower", "foliolat": "leaflet", "foliat": "leaf", "locul": "locule", "ovulat": "ovule", "sperm": "seed",
-    "nerv": "vein", "ven": "vein", "costat": "rib", "dentat": "tooth", "denticulat": "tooth", "dent": "tooth", "lob": "lobe",
+    "nerv": "vein", "ven": "vein", "costat": "rib", "dentat": "tooth", "denticulat": "tooth", "dent": "tooth",
+    "lob": "lobe",
     "fid": "lobe", "jug": "pair of leaflets", "partit": "lobe", "valv": "valve", "radiat": "ray", "petal": "petal",
     "sepal": "sepal", "phyll": "leaf", "andr": "stamen", "gyn": "style", "angul": "angle", "angulat": "angle",
     "seriat": "series", "seriad": "series", "pinnat": "pinna", "mer": "part", "glum": "glume", "stachy": "spike",

@@ -120,7 +120,9 @@ def _draft(
         doubts.add(Doubt.NEAR_CHARACTER)
     if choices and untold(first, choices[0].character):
         doubts.add(Doubt.UNKNOWN_STATE)
-    choices = [*choices, _proposal(group)] if not choices or doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE} else choices
+    choices = (
+        [*choices, _proposal(group)] if not choices or doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE} else choices
+    )
     said = _said(text[start:end], choices[0], line, signs)
     return Draft(start, end, choices[0], confidence(doubts), tuple(sorted(doubts)), tuple(choices[1:]), *said)
 
@@ -160,7 +162,8 @@ def _proposal(group: Sequence[Found]) -> Choice:
         character = Character(f"{first.structure} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
     elif isinstance(first.value, States):
         presence = first.property == "other" and {share.state for share in first.value.shares} <= {"present", "absent"}
-        names = dict.fromkeys(words for share in first.value.shares for words in (share.state, share.to) if words)
+        said = (words for share in first.value.shares for words in (share.state, share.to) if words)
+        names = dict.fromkeys(words.replace("±", "").strip() for words in said)  # the sign is no word of a state
         character = Character(
             first.structure if presence else f"{first.structure} {first.property}", first.structure,
             "presence" if presence else first.property, Kind.PRESENCE if presence else Kind.NOMINAL,

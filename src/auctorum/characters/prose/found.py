@@ -10,7 +10,7 @@ from auctorum.characters.values import Modality, Range, States
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """A multiple of the same property of another structure; an end of `times` may be open (`longer than`: 1 upwards)."""
+    """A multiple of the same property of another structure; one end of `times` may be open (`longer than`: 1+)."""
 
     to: str
     times: Range

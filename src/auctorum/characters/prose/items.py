@@ -2,24 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 
-from auctorum.characters.directions import directions_here
-from auctorum.characters.figures import Line
-from auctorum.characters.frequency import frequency
 from auctorum.characters.notation import Measure
-from auctorum.characters.products import measures_of
-from auctorum.characters.prose.comparisons import Likeness, read_likeness, read_ratio_words
-from auctorum.characters.prose.counted import counted_noun
+from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Passed
-from auctorum.characters.prose.nouns import ARTICLES, Noun, read_ellipsis, read_noun
-from auctorum.characters.prose.own_words import OwnWords
-from auctorum.characters.prose.passed import passed_over
-from auctorum.characters.prose.pieces import Piece, read_pieces
-from auctorum.characters.stages import stage_mark
-from auctorum.characters.tokens import Sort
+from auctorum.characters.prose.nouns import Noun
+from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.values import Modality, Range
 
 
@@ -74,204 +65,17 @@ class Item:
     arc: Range | None = None  # an aspect
 
 
-_SIDES: Mapping[str, str] = {
-    word: side
-    for side, words in {
-        "lower": "below beneath underneath abaxially infra subtus inferne dorsally unterseits abaxialmente dessous sotto unten",
-        "upper": "above adaxially supra superne ventrally oberseits adaxialmente dessus sopra oben",
-    }.items()
-    for word in words.split()
-}
-_BOTH = ("utrinque", "both")
-_WORDS: Mapping[str, Is] = {
-    word: sort
-    for sort, words in {
-        Is.AT: "at near on towards toward in along around round throughout below above beneath within inside outside apud "
-        "prope versus sub en na no nas nos am an auf vers sur dans basin from en-dessous",
-        Is.OF: "of de del da do du des von",
-        Is.PER: "per por pro je",
-        Is.WITH: "with cum con com mit avec bearing having by including has have",
-        Is.WITHOUT: "without sine sin sem ohne sans lacking wanting destitute no nullus nullis nulla",
-        Is.ABSENT: "absent missing obsolete none nil deest desunt absens ausente ausentes fehlend",
-        Is.EXCEPT: "except excepting save but-for excepto praeter ausser sauf",
-        Is.NOT: "not non nec neque neither nor haud never nunquam numquam nao nicht ne",
-        Is.TO: "to ad through bis a ate hasta",
-        Is.OR: "or vel aut seu oder ou o u sive",
-        Is.AND: "and et y e und but sed atque ac &",
-        Is.THEY: "they it these",
-        Is.SMALL: "the a an its their each is are being be was were those this which that then also "
-        "el la los las le les der die das il lo os as um uma una un measuring measures about rather as ones one eius ejus",
-    }.items()
-    for word in words.split()
-}
+NOTHING = Item(Is.STOP, -1, -1)
 
 
-@dataclass(frozen=True, slots=True)
-class _Known:
-    """What is known of a text before its words are taken one by one."""
-
-    figures: Mapping[int, tuple[Measure, ...]]
-    passed: Mapping[int, tuple[Passed, int]]
-    own: OwnWords
+def item_at(items: Sequence[Item], at: int) -> Item:
+    """The item at this place, a stop outside of the row."""
+    return items[at] if 0 <= at < len(items) else NOTHING
 
 
-def items_of(line: Line, own: OwnWords) -> tuple[Item, ...]:
-    """The items in the order of the words; every token lies in one of them. `own` are words of a vocabulary."""
-    return tuple(_items(line, _Known(_figures(line), passed_over(line), own)))
-
-
-def _figures(line: Line) -> dict[int, tuple[Measure, ...]]:
-    """The figures by the token where they start, the factors of a product together."""
-    found: dict[int, list[Measure]] = {}
-    for measure in measures_of(line):
-        start = measure.begins if measure.factors > 1 else measure.start
-        found.setdefault(start, []).append(measure)
-    return {start: tuple(several) for start, several in found.items()}
-
-
-def _items(line: Line, known: _Known) -> Iterator[Item]:
-    at = 0
-    while at < len(line.tokens):
-        item = _item(line, at, known)
-        yield item
-        at = item.end
-
-
-def _item(line: Line, at: int, known: _Known) -> Item:
-    if at in known.passed:
-        why, end = known.passed[at]
-        return Item(Is.PASSED, at, end, passed=why)
-    if (ratio := read_ratio_words(line, at)) is not None:
-        return Item(Is.RATIO, at, ratio[1], text=ratio[0])
-    if (facing := _facing(line, at)) is not None:
-        return facing
-    if at in known.figures:
-        return _figure(line, known.figures[at])
-    if line.sort(at) is not Sort.WORD:
-        return _sign(line, at)
-    return _word(line, at, known)
-
-
-def _figure(line: Line, factors: tuple[Measure, ...]) -> Item:
-    last = factors[-1]
-    start, end = factors[0].start, max(last.end, factors[0].start + 1)
-    if last.times:
-        like = read_likeness(line, end, last)
-        if like is not None:
-            return Item(Is.LIKE, start, like.end, factors=factors, like=like, often=last.often)
-    if not last.unit and len(factors) == 1:
-        noun, after = counted_noun(line, start, end)
-        if noun:
-            return Item(Is.FIGURE, start, after, factors=factors, counted=noun)
-    return Item(Is.FIGURE, start, end, factors=factors)
-
-
-_SIGNS = {Sort.COMMA: Is.COMMA, Sort.STOP: Is.STOP, Sort.OPEN: Is.OPEN, Sort.CLOSE: Is.CLOSE, Sort.SLASH: Is.OR}
-
-
-def _sign(line: Line, at: int) -> Item:
-    token = line.tokens[at]
-    if token.sort is Sort.DASH and not token.glued:
-        return Item(Is.TO, at, at + 1)
-    if token.sort is Sort.ABOUT and (like := read_likeness(line, at, None)) is not None:
-        return Item(Is.LIKE, at, like.end, like=like)
-    if token.sort is Sort.ABOUT and (pieces := read_pieces(line, at)) is not None:
-        return Item(Is.STATE, at, pieces[1], pieces=pieces[0])
-    if token.text == "&":
-        return Item(Is.AND, at, at + 1)
-    small = Is.STRANGE if token.sort is Sort.NUMBER else Is.SMALL
-    return Item(_SIGNS.get(token.sort, small), at, at + 1, text=token.text)
-
-
-def _word(line: Line, at: int, known: _Known) -> Item:
-    """The longest or likeliest of the things that a word may begin."""
-    text = line.text(at)
-    own = _own(line, at, known.own)
-    if own is not None and own.end > at + 1 and own.pieces:  # several words of the vocabulary's own
-        return own
-    noun = read_noun(line, at)
-    stage, staged = stage_mark(line, at)
-    if stage and not (noun and noun[1] > staged and noun[0].stage):
-        return Item(Is.STAGE, at, staged, text=stage)
-    often, after = frequency(line, at)
-    if often is Modality.NEVER:
-        return Item(Is.NOT, at, after)
-    if often is not None:
-        return Item(Is.OFTEN, at, after, often=often)
-    if (like := read_likeness(line, at, None)) is not None:
-        return Item(Is.LIKE, at, like.end, like=like)
-    if text in ("e", "ex") and line.text(at + 1) in ("basi", "apice"):  # Latin: from a base that is...
-        return Item(Is.AT, at, at + 1, text="e")
-    if text in _BOTH:
-        end = at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces"))
-        return Item(Is.SMALL, at, end)
-    if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
-        return side
-    if _WORDS.get(text) is Is.ABSENT or (text in _LACKING and _ends(line, at + 1)):
-        return Item(Is.ABSENT, at, at + 1, text=text)
-    pieces = read_pieces(line, at)
-    if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in known.figures:
-        pieces = None
-    if noun and noun[0].kind == "habitat" and own is not None:
-        return own
-    if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
-        return Item(Is.NOUN, at, noun[1], noun=noun[0], text="the" if text in ARTICLES else "")
-    if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
-        return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
-    if pieces is not None:
-        return Item(Is.STATE, at, pieces[1], pieces=_with_own(line, at, pieces[0], known.own))
-    return _small(line, at) or own or Item(Is.STRANGE, at, at + 1, text=text)
-
-
-_FACING = frozenset({"facing", "faces", "aspect", "aspects", "exposed", "exposure", "slopes", "spectantes", "spectantibus"})
-
-
-def _facing(line: Line, at: int) -> Item | None:
-    """`facing south to south-east`: directions behind a word that tells them."""
-    if line.text(at) not in _FACING:
-        return None
-    end = at + 1
-    while end < at + 14 and line.sort(end) in (Sort.WORD, Sort.DASH, Sort.SLASH, Sort.POINT):
+def past(items: Sequence[Item], at: int, *sorts: Is, most: int = 12) -> int:
+    """The place of the first item from `at` on that is none of these sorts."""
+    end = at
+    while end < at + most and end < len(items) and items[end].sort in sorts:
         end += 1
-    arc = directions_here(Line(line.tokens[at + 1 : end]))
-    return Item(Is.FACING, at, at + 1 + arc[1], arc=arc[0]) if arc else None
-
-
-_LACKING = frozenset({"wanting", "lacking", "destitute"})
-
-
-def _ends(line: Line, at: int) -> bool:
-    return line.sort(at) in (Sort.COMMA, Sort.STOP, Sort.POINT, Sort.CLOSE, None) or line.text(at) in ("or", "and", "in")
-
-
-def _with_own(line: Line, at: int, pieces: tuple[Piece, ...], own: OwnWords) -> tuple[Piece, ...]:
-    """A word of the trade that is also a state of another property in the vocabulary (`slate`, the rock) keeps both."""
-    state = own.state(line, at) if len(pieces) == 1 else None
-    if state is None or state[0].property == pieces[0].property:
-        return pieces
-    return (replace(pieces[0], other=(state[0].structure, state[0].property, state[1])),)
-
-
-def _small(line: Line, at: int) -> Item | None:
-    sort = _WORDS.get(line.text(at))
-    return Item(sort, at, at + 1, text=line.text(at)) if sort else None
-
-
-def _own(line: Line, at: int, own: OwnWords) -> Item | None:
-    """An organ or a state that only the vocabulary knows."""
-    structure = own.organs.get(line.text(at))
-    if structure is not None:
-        return Item(Is.NOUN, at, at + 1, noun=Noun(tuple(structure.split())))
-    state = own.state(line, at)
-    if state is None:
-        return None
-    character, words, end = state
-    piece = Piece(character.property, words, at, end, structure=character.structure)
-    return Item(Is.STATE, at, end, pieces=(piece,))
-
-
-def _side(line: Line, at: int) -> Item | None:
-    """`beneath`, `en dessous`: the side of a flat organ."""
-    word = at + (line.text(at) in ("en", "au", "por", "de"))
-    side = _SIDES.get(line.text(word))
-    return Item(Is.SIDE, at, word + 1, text=side) if side else None
+    return end

@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.organs import COMPOUNDS, Organ, organ_of, place_of, singular
-from auctorum.characters.stages import stage_mark
 from auctorum.characters.tokens import Sort
 
-ARTICLES = frozenset(
-    "the a an its their each every both all these those such la el los las le les lo il gli o os as um uma un une "
-    "der die das den dem des su sus ses seus suas i".split(" ")
-)
+_ARTICLES_WORDS = """
+    the a an its their each every both all these those such la el los las le les lo il gli o os as um uma un
+    une der die das den dem des su sus ses seus suas i
+"""
+ARTICLES = frozenset(_ARTICLES_WORDS.split())
 _OF = frozenset({"of", "de", "del", "da", "do", "das", "dos", "du", "des", "della", "delle"})
 _STAGE_ADJECTIVES = {
     "young": "young", "juvenile": "young", "immature": "young", "adult": "mature", "mature": "mature", "ripe": "mature",
@@ -48,6 +48,10 @@ class Noun:
     @property
     def head(self) -> str:
         return self.names[-1] if self.names else ""
+
+
+HABITAT = Noun(("habitat",), kind="habitat")
+PLANT = Noun(("plant",), kind="plant")
 
 
 def read_noun(line: Line, at: int, *, article: bool = True) -> tuple[Noun, int] | None:
@@ -110,9 +114,9 @@ def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[No
     end = at
     while len(found) < _MOST_NOUNS:
         start = end
-        if found and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD:
-            start = end + 1
-        elif found and line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
+        if (found and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD) or (
+            found and line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4
+        ):
             start = end + 1
         here = _organ_here(line, start)
         if here is None or (found and start == end and not _joins(line, end - 1, found[-1], here[0])):
@@ -234,14 +238,21 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
     return replace(noun, names=names, places=places)
 
 
-_NO_WHOLES = frozenset(
-    "spur pedicel petiole stem hair spine filament style peduncle culm shoot branch branchlet twig scape".split(" ")
-)
+_NO_WHOLES_WORDS = """
+    spur pedicel petiole stem hair spine filament style peduncle culm shoot branch branchlet twig scape
+"""
+_NO_WHOLES = frozenset(_NO_WHOLES_WORDS.split())
 _BOWLS = frozenset({"limb", "tube", "lobe", "throat", "mouth", "lip", "segment", "tooth"})
 _FREE_PARTS = frozenset({"lip", "keel", "wing"})
 # a pea flower has a keel and wings of their own standing; a glume or a fruit owns its keel or wing
-_PEA = frozenset("flower corolla standard banner wing keel petal calyx raceme inflorescence".split(" "))
-_BLADED = frozenset("bract bracteole spathe petal sepal tepal labellum stipule cataphyll".split(" "))
+_PEA_WORDS = """
+    flower corolla standard banner wing keel petal calyx raceme inflorescence
+"""
+_PEA = frozenset(_PEA_WORDS.split())
+_BLADED_WORDS = """
+    bract bracteole spathe petal sepal tepal labellum stipule cataphyll
+"""
+_BLADED = frozenset(_BLADED_WORDS.split())
 # parts that every other part has as well
 _OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "face", "mouth", "hair"})
 
@@ -249,14 +260,17 @@ _OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "f
 def _can_own(whole: Noun, part: Noun) -> bool:
     if part.head == whole.head and len(whole.names) == 1:
         return False
-    if (part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA)):
+    if part.head in _FREE_PARTS and (part.head == "lip" or root_of(whole).head in _PEA):
         return False
     if part.head == "vein" and part.places:
         return False  # lateral veins are told of alone
     return not (part.head in _BOWLS and root_of(whole).head in _NO_WHOLES)
 
 
-_MARKS = frozenset("midrib spot stripe blotch band line streak dot fleck gland hair".split(" "))
+_MARKS_WORDS = """
+    midrib spot stripe blotch band line streak dot fleck gland hair
+"""
+_MARKS = frozenset(_MARKS_WORDS.split())
 
 
 def _owner(part: Noun, whole: Noun) -> Noun:

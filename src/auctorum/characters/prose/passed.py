@@ -8,25 +8,33 @@ from auctorum.characters.prose.organs import organ_of, place_of
 from auctorum.characters.prose.terms import degree_of, term_of
 from auctorum.characters.tokens import Sort
 
-_MONTHS = frozenset(
-    "jan january feb february mar march apr april may jun june jul july aug august sep sept september oct october nov "
-    "november dec december enero febrero marzo abril mayo junio julio agosto septiembre setiembre octubre noviembre "
-    "diciembre janeiro fevereiro marco maio junho julho setembro outubro novembro dezembro janvier fevrier mars avril mai "
-    "juin juillet aout septembre octobre novembre decembre januar februar marz juni juli oktober dezember januario "
-    "februario martio aprili maio junio julio augusto septembri octobri novembri decembri januarii februarii martii "
-    "aprilis maii junii julii augusti septembris octobris novembris decembris gennaio febbraio aprile maggio giugno "
-    "luglio settembre ottobre dicembre".split(" ")
-)
+_MONTHS_WORDS = """
+    jan january feb february mar march apr april may jun june jul july aug august sep sept september oct
+    october nov november dec december enero febrero marzo abril mayo junio julio agosto septiembre setiembre
+    octubre noviembre diciembre janeiro fevereiro marco maio junho julho setembro outubro novembro dezembro
+    janvier fevrier mars avril mai juin juillet aout septembre octobre novembre decembre januar februar marz
+    juni juli oktober dezember januario februario martio aprili maio junio julio augusto septembri octobri
+    novembri decembri januarii februarii martii aprilis maii junii julii augusti septembris octobris
+    novembris decembris gennaio febbraio aprile maggio giugno luglio settembre ottobre dicembre
+"""
+_MONTHS = frozenset(_MONTHS_WORDS.split())
 _NOT_ALONE = frozenset({"may", "mar", "march", "mars", "jan", "mai", "sept"})
-_REFERENCES = frozenset(
-    "vol vols volume p pp pg page pages pl plate plates tab tabs fig figs figure figures t f n no nos nr numero ser sect "
-    "part tome tom bd heft no num lam est".split(" ")
-)
-_TALLIES = frozenset(
-    "species spp genera genus specimens collections counts plants? populations localities sheets records taxa varieties "
-    "especies especie arten gattungen especes genres espécies individuals".split(" ")
-)
-_ROMAN = frozenset("i ii iii iv v vi vii viii ix x xi xii".split(" "))
+_REFERENCES_WORDS = """
+    vol vols volume p pp pg page pages pl plate plates tab tabs fig figs figure figures t f n no nos nr
+    numero ser sect part tome tom bd heft no num lam est
+"""
+_REFERENCES = frozenset(_REFERENCES_WORDS.split())
+_TALLIES_WORDS = """
+    species spp genera genus specimens collections counts populations localities sheets records taxa
+    varieties especies especie arten gattungen especes genres  individuals
+"""
+_TALLIES = frozenset(_TALLIES_WORDS.split())
+_ROMAN_WORDS = """
+    i ii iii iv v vi vii viii ix x xi xii
+"""
+_ROMAN = frozenset(_ROMAN_WORDS.split())
+_RECKONED = ("known", "described", "accepted", "recognized", "recognised")
+_DATE_WORDS = ("to", "and", "de", "until", "a", "bis", "et", "y", "e")
 _JOINTS = (Sort.DASH, Sort.POINT, Sort.COMMA, Sort.SLASH)
 
 
@@ -45,25 +53,31 @@ def passed_over(line: Line) -> dict[int, tuple[Passed, int]]:
 def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
     sort, text = line.sort(at), line.text(at)
     if sort is Sort.OTHER and any(sign.isdigit() for sign in text):
-        chromosomes = "=" in text
-        return (Passed.CHROMOSOMES, _past_chromosomes(line, at + 1)) if chromosomes else (Passed.REFERENCE, _numbers(line, at + 1))
-    if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
-        return Passed.DATE, _date(line, at + 1)
+        if "=" in text:
+            return Passed.CHROMOSOMES, _past_chromosomes(line, at + 1)
+        return Passed.REFERENCE, _numbers(line, at + 1)
     if sort is Sort.NUMBER:
         return _after_number(line, at)
-    if text in _REFERENCES and sort is Sort.WORD:
-        place = line.skip(at + 1, Sort.POINT)
-        if (line.sort(place) is Sort.NUMBER and (place > at + 1 or len(text) > 3)) and text not in ("n", "t", "f", "part"):
-            return Passed.REFERENCE, _numbers(line, place)
-        if text in ("t", "f", "n") and place > at + 1 and line.sort(place) is Sort.NUMBER:
-            return Passed.REFERENCE, _numbers(line, place)
-    if sort is Sort.WORD and (end := _name(line, at)) > at:
-        return Passed.NAME, end
-    if sort is Sort.WORD and _is_collector(line, at):
-        return Passed.COLLECTION, at + 2
-    if text in _ROMAN and len(text) > 0 and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
+    if sort is not Sort.WORD:
+        return None, at
+    if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
+        return Passed.DATE, _date(line, at + 1)
+    if text in _ROMAN and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
         return Passed.DATE, at + 3
+    for why, read in ((Passed.REFERENCE, _reference), (Passed.NAME, _name), (Passed.COLLECTION, _collector)):
+        if (end := read(line, at)) > at:
+            return why, end
     return None, at
+
+
+def _reference(line: Line, at: int) -> int:
+    """Past `vol. 3`, `plate 355`, `t. 12`; `at` if it is none."""
+    text, place = line.text(at), line.skip(at + 1, Sort.POINT)
+    if text not in _REFERENCES or line.sort(place) is not Sort.NUMBER:
+        return at
+    short = text in ("n", "t", "f") or len(text) <= 3
+    pointed = place > at + 1
+    return at if text == "part" or (short and not pointed) else _numbers(line, place)
 
 
 def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
@@ -78,7 +92,7 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
         return Passed.DATE, _date(line, place + 1)
     if line.text(end) in _TALLIES:
         return Passed.TALLY, end + 1
-    if line.text(end) in ("known", "described", "accepted", "recognized", "recognised") and line.text(end + 1) in _TALLIES:
+    if line.text(end) in _RECKONED and line.text(end + 1) in _TALLIES:
         return Passed.TALLY, end + 2
     if line.text(at + 1) == "°" and line.sort(at + 2) is Sort.NUMBER:
         return Passed.PLACE, _coordinates(line, at)
@@ -89,24 +103,30 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
 
 
 def _dated(line: Line, at: int) -> bool:
-    """Whether a word that is also another (may, mar.) stands as a month: beside a figure, a dash, a point or a month."""
-    beside = (line.sort(at + 1), line.sort(at - 1))
-    month = line.text(at + 1) in _MONTHS or line.text(at + 2) in _MONTHS or line.text(at - 2) in _MONTHS
-    return month or Sort.NUMBER in beside or line.sort(at + 1) in (Sort.DASH, Sort.POINT) or line.text(at - 1) in ("in", "from", "fl", "fr", "to")
+    """Whether a word that is also another (may, mar.) stands as a month: beside a figure, a dash or another month."""
+    month = any(line.text(at + step) in _MONTHS for step in (1, 2, -2))
+    figure = Sort.NUMBER in (line.sort(at + 1), line.sort(at - 1))
+    parted = line.sort(at + 1) in (Sort.DASH, Sort.POINT)
+    return month or figure or parted or line.text(at - 1) in ("in", "from", "fl", "fr", "to")
 
 
 def _date(line: Line, at: int) -> int:
     """Past the rest of a date: points, dashes, years, further months."""
-    while True:
-        if line.sort(at) in _JOINTS or line.text(at) in ("to", "and", "de", "until", "a", "bis", "et", "y", "e"):
-            follows = line.text(at + 1) in _MONTHS or line.sort(at + 1) is Sort.NUMBER or (line.sort(at) is Sort.POINT and line.tokens[at].glued)
-            if not follows or (line.sort(at) is Sort.COMMA and line.sort(at + 1) is Sort.NUMBER and not _is_year(line, at + 1)):
-                return at
-            at += 1
-        elif line.text(at) in _MONTHS or (line.sort(at) is Sort.NUMBER and not line.unit(at + 1)[0]):
-            at += 1
-        else:
-            return at
+    while (end := _date_part(line, at)) > at:
+        at = end
+    return at
+
+
+def _date_part(line: Line, at: int) -> int:
+    if line.text(at) in _MONTHS or (line.sort(at) is Sort.NUMBER and not line.unit(at + 1)[0]):
+        return at + 1
+    if line.sort(at) not in _JOINTS and line.text(at) not in _DATE_WORDS:
+        return at
+    number = line.sort(at + 1) is Sort.NUMBER
+    if line.sort(at) is Sort.COMMA and number and not _is_year(line, at + 1):
+        return at
+    glued_point = line.sort(at) is Sort.POINT and line.tokens[at].glued
+    return at + 1 if number or glued_point or line.text(at + 1) in _MONTHS else at
 
 
 def _is_year(line: Line, at: int) -> bool:
@@ -116,15 +136,15 @@ def _is_year(line: Line, at: int) -> bool:
 
 def _numbers(line: Line, at: int) -> int:
     """Past a run of page, plate and volume numbers."""
-    while line.sort(at) in (Sort.NUMBER, Sort.OTHER) or (
-        line.sort(at) in (Sort.DASH, Sort.COMMA, Sort.COLON, Sort.POINT, Sort.SLASH) and line.sort(at + 1) is Sort.NUMBER
-    ):
+    parting = (*_JOINTS, Sort.COLON)
+    while line.sort(at) in (Sort.NUMBER, Sort.OTHER) or (line.sort(at) in parting and line.sort(at + 1) is Sort.NUMBER):
         at += 1
     return at
 
 
 def _past_chromosomes(line: Line, at: int) -> int:
-    while line.sort(at) in (Sort.NUMBER, Sort.COMMA, Sort.DASH, Sort.PLUS) and (line.sort(at) is Sort.NUMBER or line.sort(at + 1) is Sort.NUMBER):
+    parting = (Sort.COMMA, Sort.DASH, Sort.PLUS)
+    while line.sort(at) is Sort.NUMBER or (line.sort(at) in parting and line.sort(at + 1) is Sort.NUMBER):
         at += 1
     return at
 
@@ -143,27 +163,37 @@ _AFTER_A_NAME = (Sort.STOP, Sort.POINT, Sort.OPEN, None)
 def _name(line: Line, at: int) -> int:
     """Past the name of a plant: `var. longum`, `Genus epithet var. longum.`; `at` if it is none."""
     text = line.text(at)
-    if text in _RANKS and line.sort(at + 1) is Sort.POINT and line.sort(at + 2) is Sort.WORD:
+    if _is_rank(line, at):
         return at + 3
-    epithet = line.skip(at + 1, Sort.POINT) if len(text) < 3 else at + 1
-    if not line.tokens[at].capital or _is_described(text) or line.sort(epithet) is not Sort.WORD:
-        return at
-    if line.tokens[epithet].capital or line.tokens[epithet].glued or len(line.text(epithet)) < 4 or organ_of(line.text(epithet)):
+    pointed = len(text) < 3 and line.sort(at + 1) is Sort.POINT
+    epithet = at + 2 if pointed else at + 1
+    if not line.tokens[at].capital or _is_described(text) or not _is_epithet(line, epithet):
         return at
     end = epithet + 1
-    while line.text(end) in _RANKS and line.sort(end + 1) is Sort.POINT and line.sort(end + 2) is Sort.WORD:
+    while _is_rank(line, end):
         end += 3
-    capital = line.sort(end) is Sort.WORD and line.tokens[end].capital
-    pointed = len(text) < 3 and epithet > at + 1
-    return end if end > epithet + 1 or capital or pointed or line.sort(end) in _AFTER_A_NAME else at
+    ranked, capital = end > epithet + 1, line.sort(end) is Sort.WORD and line.tokens[end].capital
+    return end if ranked or capital or pointed or line.sort(end) in _AFTER_A_NAME else at
 
 
-def _is_collector(line: Line, at: int) -> bool:
-    """`Harrow 2215`: a name that is no word of descriptions, and a number too large for a count."""
+def _is_rank(line: Line, at: int) -> bool:
+    return line.text(at) in _RANKS and line.sort(at + 1) is Sort.POINT and line.sort(at + 2) is Sort.WORD
+
+
+def _is_epithet(line: Line, at: int) -> bool:
+    """A small word apart from the one before, and no organ."""
+    if line.sort(at) is not Sort.WORD or line.tokens[at].capital or line.tokens[at].glued:
+        return False
+    return len(line.text(at)) > 3 and organ_of(line.text(at)) is None
+
+
+def _collector(line: Line, at: int) -> int:
+    """Past `Harrow 2215`: a name that is no word of descriptions, and a number too large for a count; else `at`."""
     number = line.tokens[at + 1].number if line.sort(at + 1) is Sort.NUMBER else None
     if number is None or number.exact < 50 or number.exact.denominator != 1 or line.unit(at + 2)[0]:
-        return False
-    return line.tokens[at].capital and len(line.text(at)) > 2 and not _is_described(line.text(at))
+        return at
+    named = line.tokens[at].capital and len(line.text(at)) > 2 and not _is_described(line.text(at))
+    return at + 2 if named else at
 
 
 def _is_described(text: str) -> bool:

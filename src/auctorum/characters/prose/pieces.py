@@ -1,4 +1,4 @@
-"""Runs of descriptive words -> states: `densely brown pubescent`, `pale yellow-green`, `ovate-lanceolate`, `tinged rose`.
+"""Runs of descriptive words -> states: `densely brown pubescent`, `pale yellow-green`, `ovate-lanceolate`.
 
 Words of degree stay part of the state. Neighbouring words of one property are one state; the colour of hairs is parted
 from hairiness (notation.md, sections 1 and 5).
@@ -13,16 +13,18 @@ from auctorum.characters.prose.organs import place_of
 from auctorum.characters.prose.terms import TINTS, Term, degree_of, latin_first, prefix_term, term_of
 from auctorum.characters.tokens import Sort
 
-_HAIRY = frozenset(
-    "pubescent downy pilose villous villose tomentose woolly lanate hirsute hispid strigose sericeous silky velvety velutinous "
-    "puberulous puberulent hairy felted floccose cottony arachnoid cobwebby bristly setose ciliate bearded shaggy "
-    "canescent tomentulose lanuginose pilosulous hirtellous strigillose hispidulous barbate stellate-hairy wooly "
-    "villosulous pubescence tomentum felty lepidote scaly hirtous".split(" ")
-)
-_COLOUR_DEGREES = frozenset(
-    "pale light lighter dark darker deep dull bright pure rich vivid clear dirty intense brilliant faint soft paler deeper "
-    "brighter pallid".split(" ")
-)
+_HAIRY_WORDS = """
+    pubescent downy pilose villous villose tomentose woolly lanate hirsute hispid strigose sericeous silky
+    velvety velutinous puberulous puberulent hairy felted floccose cottony arachnoid cobwebby bristly setose
+    ciliate bearded shaggy canescent tomentulose lanuginose pilosulous hirtellous strigillose hispidulous
+    barbate stellate-hairy wooly villosulous pubescence tomentum felty lepidote scaly hirtous
+"""
+_HAIRY = frozenset(_HAIRY_WORDS.split())
+_COLOUR_DEGREES_WORDS = """
+    pale light lighter dark darker deep dull bright pure rich vivid clear dirty intense brilliant faint soft
+    paler deeper brighter pallid
+"""
+_COLOUR_DEGREES = frozenset(_COLOUR_DEGREES_WORDS.split())
 _LONGEST = 9
 _MOST_HYPHENS = 6
 
@@ -96,7 +98,14 @@ def _single(line: Line, at: int) -> _Word | None:
     if line.sort(at) is not Sort.WORD:
         return None
     term, degree = term_of(text), degree_of(text)
-    if term is None and degree is None and text.endswith("ly") and len(text) > 5 and not _is_placed(text) and _follows(line, at + 1):
+    if (
+        term is None
+        and degree is None
+        and text.endswith("ly")
+        and len(text) > 5
+        and not _is_placed(text)
+        and _follows(line, at + 1)
+    ):
         degree = text
     if term is not None and not (degree and _follows(line, at + 1)):
         return _Word(_spelt(term.name), term, at, at + 1, english=term.name == text)
@@ -124,7 +133,13 @@ def _follows(line: Line, at: int) -> bool:
 def _hyphened(line: Line, at: int) -> tuple[list[str], int]:
     """The words joined by glued hyphens here, and the place after them."""
     parts, end = [line.text(at)], at + 1
-    while len(parts) < _MOST_HYPHENS and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD and line.tokens[end + 1].glued:
+    while (
+        len(parts) < _MOST_HYPHENS
+        and line.sort(end) is Sort.DASH
+        and line.tokens[end].glued
+        and line.sort(end + 1) is Sort.WORD
+        and line.tokens[end + 1].glued
+    ):
         parts.append(line.text(end + 1))
         end += 2
     return parts, end
@@ -268,7 +283,8 @@ def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool, 
     if word.hairs:
         pieces.append(Piece("colour", word.hairs, start, word.end, hair=True))
     joins = (
-        last is not None and word.english and last.property == term.property and last.part == term.part and last.end == start
+        last is not None and word.english and last.property == term.property and last.part == term.part
+        and last.end == start
         and term.property in ("colour", "shape", "surface") and (spans or not word.tint)
     )  # fmt: skip
     if joins and last is not None and not word.hairs:

@@ -13,18 +13,22 @@ from auctorum.characters.figures import Line
 from auctorum.characters.measured import range_of
 from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
-from auctorum.characters.prose.found import Comparison, Description, Found, Leftover, Passed
-from auctorum.characters.prose.items import Is, Item, items_of
+from auctorum.characters.prose.found import Comparison, Description, Found, Leftover
+from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.own_words import own_words
+from auctorum.characters.prose.scan import items_of
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.prose.stages_over import staged
 from auctorum.characters.prose.tell import subject_named, told
 from auctorum.characters.tokens import tokens_of
+from auctorum.characters.units import Dimension, find_unit
 from auctorum.characters.values import Range, ReversedRange, States
 from auctorum.characters.vocabulary import Character, Vocabulary
 
 _SIGNS = {"′": "'", "’": "'", "″": '"', "”": '"', "º": "°"}
-_GROUND = re.compile(r"elev|altitud|(?<![\w.,)])[-−]\d{1,4}\s?(?:--|[–—]|to\s)\s?[-−]?\d{1,5}\s?(?:m|ft)\b", re.IGNORECASE)
+_GROUND = re.compile(
+    r"elev|altitud|(?<![\w.,)])[-−]\d{1,4}\s?(?:--|[–—]|to\s)\s?[-−]?\d{1,5}\s?(?:m|ft)\b", re.IGNORECASE
+)
 
 
 def read_description(
@@ -38,8 +42,9 @@ def read_description(
 ) -> Description:
     """The statements of the text in the order of its words; raises on no text, but for ReversedRange if `strict`.
 
-    `vocabulary` are characters whose own words of organs and states are known beside those of the trade. `line` is `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which
-    ' is foot and " inch. `subject` is the organ that is spoken of before any is named.
+    `vocabulary` are characters whose own words of organs and states are known beside those of the trade. `line` is
+    `english` or `paris`; `signs` is the work's key to signs (`{"'": "in", '"': "line"}`), without which ' is foot and
+    " inch. `subject` is the organ that is spoken of before any is named.
 
     >>> [one.structure for one in read_description("Leaves 3–5 cm long; petals white").statements]
     ['leaf', 'petal']
@@ -74,6 +79,8 @@ def _found(line: Line, group: Sequence[Said], *, strict: bool) -> Found | None:
         if strict:
             raise
         return None
+    if not strict and not _has_unit(first.property, value):
+        return None
     start, end = min(one.start for one in group), max(one.end for one in group)
     doubts = sorted({doubt for one in group for doubt in one.doubts})
     often = first.often if first.share is None else None
@@ -81,6 +88,14 @@ def _found(line: Line, group: Sequence[Said], *, strict: bool) -> Found | None:
         first.noun.name, first.property, value, first.stage, often, first.per, first.of,
         line.tokens[start].start, line.tokens[min(end, len(line.tokens)) - 1].end, tuple(doubts),
     )  # fmt: skip
+
+
+def _has_unit(name: str, value: Range | States | Comparison) -> bool:
+    """Whether the unit is one of the property: a length without any, or in percent, says nothing that can be kept."""
+    if not isinstance(value, Range) or name in _UNITLESS:
+        return True
+    unit = find_unit(value.unit)
+    return unit is not None and unit.dimension is (Dimension.ANGLE if name in _ANGLES else Dimension.LENGTH)
 
 
 def _value(group: Sequence[Said]) -> Range | States | Comparison:
@@ -102,6 +117,8 @@ def _ratio(like: Likeness) -> Range:
     return Range(low, high, "", least, most, like.approximate, parts=(parts[0], parts[1], parts[2], parts[3]))
 
 
+_UNITLESS = ("count", "ratio", "figure")
+_ANGLES = ("angle", "aspect")
 _TELLING = (Is.STRANGE, Is.STATE, Is.FIGURE, Is.LIKE, Is.RATIO)
 _KEPT = (Is.STRANGE, Is.STATE, Is.NOUN, Is.FIGURE, Is.LIKE, Is.RATIO, Is.PASSED)
 

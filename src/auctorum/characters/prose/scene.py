@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from auctorum.characters.figures import Line
 from auctorum.characters.notation import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Doubt
+from auctorum.characters.prose.items import Item
 from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.values import Modality, Range, Share
-
 
 _MOST_OF_CLAUSE = 40
 
@@ -43,13 +44,14 @@ class Said:
 class Scene:
     """The state of the reading between two items."""
 
+    line: Line
     subjects: list[Noun] = field(default_factory=list)
     main: list[Noun] = field(default_factory=list)  # the subject outside of a `with`
     organ: list[Noun] = field(default_factory=list)  # the last organ that is no part, for `they`
     beside: list[Noun] = field(default_factory=list)  # named by `with`; the states of a plant may go on about it
     first: list[Noun] = field(default_factory=list)  # the first subject of the clause
     subject_at: int = -1  # the token where the subject is named, -1 where it is carried on
-    subject_end: int = -1
+    subject_end: int = -1  # the token after its name
     said: list[Said] = field(default_factory=list)
     clause: int = 0
     sentence: int = 0
@@ -61,15 +63,23 @@ class Scene:
     often_about: tuple[str, str] | None = None
     often_at: int = -1
     denied: bool = False
-    to: bool = False
-    per: str = ""
-    carried: bool = False
+    to: bool = False  # `to` stands between two states
+    per: str = ""  # what a count is counted in
+    carried: bool = False  # no organ has been named in this sentence
     given: bool = False  # the words are of a character whose organ was given
     unnamed: bool = False  # the subject was given, and no organ is named yet
-    strange: bool = False
+    strange: bool = False  # a word before was not understood
     named: bool = False  # whether this clause has named its subject
     once: bool = False  # the subject holds for one state only: `e basi cordata ovata`
     outer: list[tuple[list[Noun], Modality | None, str]] = field(default_factory=list)
+
+    @property
+    def subject(self) -> Noun | None:
+        return self.subjects[-1] if self.subjects else None
+
+    @property
+    def last(self) -> Said | None:
+        return self.said[-1] if self.said else None
 
     @property
     def whole(self) -> Noun | None:
@@ -85,7 +95,51 @@ class Scene:
             found.append(one)
         return found[::-1]
 
+    def say(self, noun: Noun, name: str, start: int, end: int) -> Said:
+        """Add a statement about the noun at the stage that holds here, with what is taken for granted; to be filled."""
+        stage = self.stage
+        if self.mark:
+            self.marked_property = self.marked_property or name
+            if self.marked_property == name:
+                stage, start = self.mark, min(start, self.mark_at)
+        if not self.clause_said and 0 <= self.subject_at < start:
+            start = self.subject_at
+        if self.subject_at >= end:  # the organ stands behind the words: 4-8 teeth
+            end = self.subject_end
+        said = Said(noun, name, start, end, self.clause, self.sentence, stage=stage, per=self.per)
+        said.doubts = self._doubts(noun)
+        self.said.append(said)
+        return said
+
+    def say_figure(self, noun: Noun, name: str, item: Item, figure: Measure) -> Said:
+        """Add a figure of the noun, and its usual part as a second statement."""
+        said = self.say(noun, name, item.start, item.end)
+        said.figure = _turned(replace(figure, usual=None), name)
+        often = figure.often or self.often_just_before(item.start)
+        said.often = None if often is Modality.ALWAYS else often
+        if figure.usual is not None:
+            low, high = figure.usual
+            usual = replace(figure, low=low, high=high, least=None, most=None, usual=None, more=False,
+                            approximate=figure.usual_about)  # fmt: skip
+            self.said.append(replace(said, figure=usual, often=Modality.USUALLY, doubts=set(said.doubts)))
+        return said
+
+    def often_just_before(self, start: int) -> Modality | None:
+        """The word of frequency just before the token, past a small word (`usually at 300 m`)."""
+        near = self.often_about is None and 0 < start - self.often_at <= 3
+        return self.often if near else None
+
+    def _doubts(self, noun: Noun) -> set[Doubt]:
+        taken = {
+            Doubt.CARRIED: self.carried,
+            Doubt.NO_ORGAN: self.unnamed,
+            Doubt.STRANGE_WORD: self.strange,
+            Doubt.STRANGE_ORGAN: not noun.known,
+        }
+        return {doubt for doubt, holds in taken.items() if holds}
+
     def open_clause(self) -> None:
+        """A comma: the subject outside of a `with` is spoken of again."""
         self.clause += 1
         self.subjects = list(self.main)
         self.first, self.named, self.once = list(self.main), False, False
@@ -94,6 +148,7 @@ class Scene:
         self.per = ""
 
     def open_sentence(self) -> None:
+        """A stop: the subject is carried on, all else forgotten."""
         self.beside = []
         self.open_clause()
         self.sentence += 1
@@ -101,3 +156,13 @@ class Scene:
         self.often, self.often_about = None, None
         self.carried, self.strange = True, False
         self.outer.clear()
+
+
+def _turned(figure: Measure, name: str) -> Measure:
+    """ "Bent to 90°" turns that far; it is no maximum. An arc that crosses north (315-45°) ends above 360."""
+    if name != "angle":
+        return figure
+    low, high = figure.low, figure.high
+    if low and high and 0 <= high.value < low.value <= 360:
+        return replace(figure, high=replace(high, value=high.value + 360))
+    return replace(figure, low=high) if figure.bare_to else figure

@@ -50,13 +50,17 @@ def _is_same(other: Said, one: Said) -> bool:
 def _parted(one: Said) -> list[Said]:
     if one.share is None or one.share.state not in _LOSING_HAIR:
         return [one]
-    hairy = replace(one, share=Share("hairy", None, one.share.modality), stage="young", doubts=set(one.doubts), of="needless")
+    hairy = replace(
+        one, share=Share("hairy", None, one.share.modality), stage="young", doubts=set(one.doubts), of="needless"
+    )
     bare = replace(one, share=Share("glabrous", None, one.share.modality), stage="old", doubts=set(one.doubts))
     return [hairy, bare]
 
 
 def _without_needless(found: list[Said]) -> list[Said]:
     """`tomentose, glabrescent` names the young state itself."""
-    named = {(one.sentence, one.noun.name, one.property) for one in found if one.stage == "young" and one.of != "needless"}
+    named = {
+        (one.sentence, one.noun.name, one.property) for one in found if one.stage == "young" and one.of != "needless"
+    }
     kept = [one for one in found if one.of != "needless" or (one.sentence, one.noun.name, one.property) not in named]
     return [replace(one, of="") if one.of == "needless" else one for one in kept]

@@ -13,8 +13,8 @@ tomentose tomentous tomentulose tomentellous tomentellose felted felty velvety v
 sericeous holosericeous arachnoid arachnoidal arachnose cobwebby cobwebbed strigose strigillose strigulose strigilose
 strigous hirsute hirsutulous hirtellous hirtous hirtellose hirsutullous hispid hispidulous hispidulose hispidous
 bristly bristled setose setulose setiferous setigerous setous setulous ciliate ciliated ciliolate cilious eciliate
-bearded barbate barbellate barbellulate barbulate scaly beardless imberbous comose comate comous penicillate plumose plumed
-feathery pectinate pectinated echinate echinulate muricate muriculate stellulate lepidote lepidotous scurfy
+bearded barbate barbellate barbellulate barbulate scaly beardless imberbous comose comate comous penicillate plumose
+plumed feathery pectinate pectinated echinate echinulate muricate muriculate stellulate lepidote lepidotous scurfy
 furfuraceous leprose canescent incanous hoary canous incanescent mealy crinite barbulous fuzzy furry fleecy plushy
 eglabrous unhairy ramentaceous paleaceous chaffy
 """
@@ -28,8 +28,8 @@ mucilaginous slimy lepidopunctate
 """
 
 RELIEF_AND_GLOSS = """
-ribbed costate smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous scabridulous scabrellous
-scabrate asperous asperulous asperate asperulate uneven even papillose papillate papillar papilliferous papillulose
+ribbed costate smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous scabridulous
+scabrellous scabrate asperous asperulous asperate asperulate uneven even papillose papillate papillar papilliferous papillulose
 verrucose verruculose verrucous warty warted verruciform tuberculate tuberculated tubercled tuberculose tubercular
 reticulate reticulated netted reticulose rugose rugulose rugous wrinkled wrinkly rugate corrugate corrugated striate
 striated striolate sulcate sulcated sulculate furrowed grooved fluted lineate lineolate lined ridgy foveate foveolate

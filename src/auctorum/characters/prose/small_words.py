@@ -1,0 +1,44 @@
+"""The small words that tie a description together, in six languages (common practice, no source); folded."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from auctorum.characters.prose.items import Is
+
+_SIDES = {
+    "lower": """below beneath underneath abaxially dorsally infra subtus inferne abaxialmente dessous unterseits unten
+        sotto""",
+    "upper": "above adaxially ventrally supra superne adaxialmente dessus oberseits oben sopra",
+}
+SIDE_OF: Mapping[str, str] = {word: side for side, words in _SIDES.items() for word in words.split()}
+"""The side of a flat organ that an adverb names, upper or lower."""
+
+BOTH = ("utrinque", "both")
+_SORTS = {
+    Is.AT: """at near towards toward in along around round throughout below above beneath within inside outside from
+        on apud prope versus sub en na no nas nos am an auf vers sur dans""",
+    Is.OF: "of de del da do du des von",
+    Is.PER: "per por pro je",
+    Is.WITH: "with bearing having by including has have cum con com mit avec",
+    Is.WITHOUT: "without lacking wanting destitute no sine sin sem ohne sans nullus nullis nulla",
+    Is.ABSENT: "absent missing obsolete none nil deest desunt absens ausente ausentes fehlend",
+    Is.EXCEPT: "except excepting save excepto praeter ausser sauf",
+    Is.NOT: "not neither nor never non nec neque haud nunquam numquam nao nicht ne",
+    Is.TO: "to through ad bis hasta",
+    Is.OR: "or vel aut seu sive oder ou o u",
+    Is.AND: "and but et atque ac sed y e und",
+    Is.THEY: "they it these",
+    Is.SMALL: """the a an its their each is are being be was were those this which that then also measuring measures
+        about rather as ones one eius ejus
+        el la los las le les der die das il lo os um uma una un""",
+}
+SORT_OF: Mapping[str, Is] = {word: sort for sort, words in _SORTS.items() for word in words.split()}
+"""What a small word does in a description."""
+
+LACKING = frozenset({"wanting", "lacking", "destitute"})
+"""Words that deny what stands before them at the end of a clause, and what follows them elsewhere."""
+
+_FACING = "facing faces aspect aspects exposed exposure slopes spectantes spectantibus"
+FACING = frozenset(_FACING.split())
+"""Words before the directions to which a place of growth looks."""
