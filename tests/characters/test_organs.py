@@ -191,7 +191,6 @@ PHRASES = {
     "disk flowers": "disc floret",
     "mid vein": "midrib",
     "seed coat": "seed coat",
-    "flower heads": "head",
     "laciniae calycinae": "calyx lobe",
     "laciniis calycinis": "calyx lobe",
     "calycis lobi": "calyx lobe",

@@ -38,7 +38,8 @@ _MARKERS = {
         in flower, at anthesis, during anthesis, flowering, when flowering, at flowering, in bloom, at flowering time,
         in full flower, at time of flowering, when in flower,
         sub anthesi, in anthesi, tempore florendi, sub anthesin, ad anthesin, florifer, florifera, floriferi,
-        floriferis, sub florescentia, zur blutezeit, bluhend, en la antesis, en antesis, en flor, na antese, em flor, a anthese,
+        floriferis, sub florescentia, zur blutezeit, bluhend, en la antesis, en antesis, en flor, na antese,
+        em flor, a anthese,
         en fleur, in fiore, antesi""",
     "fruit": """
         in fruit, at fruiting, when fruiting, fruiting, when in fruit, at fruiting time, in the fruiting state,

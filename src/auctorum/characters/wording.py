@@ -42,7 +42,14 @@ _GROUPED = {"solitary": 1, "single": 1, "solitarius": 1, "solitaria": 1, "solita
 TENS: Mapping[str, int] = {
     "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90
 }  # fmt: skip
+# Romance and German numbers that are no other word in the languages read here (`dos`, `once`, `sept` are)
+_OTHER_NUMBERS = {
+    2: "deux dois duas zwei", 3: "trois tres tre drei", 4: "cuatro quatro quatre quattro vier",
+    5: "cinco cinq cinque funf", 6: "seis sei sechs", 7: "siete sete sette sieben", 8: "ocho oito huit otto acht",
+    9: "nueve nove neuf neun", 10: "diez dez dix dieci zehn", 12: "doce doze douze dodici zwolf",
+}  # fmt: skip
 NUMBER_WORDS: Mapping[str, int] = {
+    **{word: value for value, several in _OTHER_NUMBERS.items() for word in several.split()},
     **{word: value for value, word in enumerate(_UNITS_UP.split(), 1)},
     **{word: value for value, several in enumerate(_LATIN.split("|"), 1) for word in several.split()},
     **_GROUPED,

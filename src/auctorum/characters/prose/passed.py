@@ -90,6 +90,8 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
         place = line.skip(place + 1, Sort.POINT)
     if line.text(place) in _MONTHS:
         return Passed.DATE, _date(line, place + 1)
+    if (page := _past_pages(line, at)) > at:
+        return Passed.REFERENCE, page
     if line.text(end) in _TALLIES:
         return Passed.TALLY, end + 1
     if line.text(end) in _RECKONED and line.text(end + 1) in _TALLIES:
@@ -100,6 +102,17 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
     if pointed and line.text(at + 2) in _ROMAN:
         return Passed.DATE, _date(line, at + 3)
     return None, at
+
+
+def _past_pages(line: Line, at: int) -> int:
+    """Past `3(3): 421`, `26: 135`, volume and page; `at` for anything else, `2:1` among it."""
+    place = at + 1
+    part = line.sort(place) is Sort.OPEN and line.sort(place + 1) is Sort.NUMBER and line.sort(place + 2) is Sort.CLOSE
+    colon = place + 3 if part else place
+    page = line.tokens[colon + 1].number if line.sort(colon + 1) is Sort.NUMBER else None
+    if line.sort(colon) is not Sort.COLON or page is None or (page.value < 10 and not part):
+        return at
+    return at if line.text(at - 1) in ("ratio", "of") else _numbers(line, colon + 1)
 
 
 def _dated(line: Line, at: int) -> bool:

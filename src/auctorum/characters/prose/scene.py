@@ -111,9 +111,10 @@ class Scene:
         self.said.append(said)
         return said
 
-    def say_figure(self, noun: Noun, name: str, item: Item, figure: Measure) -> Said:
+    def say_figure(self, noun: Noun, name: str, item: Item, figure: Measure, *doubts: Doubt) -> Said:
         """Add a figure of the noun, and its usual part as a second statement."""
         said = self.say(noun, name, item.start, item.end)
+        said.doubts.update(doubts)
         said.figure = _turned(replace(figure, usual=None), name)
         often = figure.often or self.often_just_before(item.start)
         said.often = None if often is Modality.ALWAYS else often

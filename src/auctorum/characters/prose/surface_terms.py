@@ -28,8 +28,9 @@ mucilaginous slimy lepidopunctate
 """
 
 RELIEF_AND_GLOSS = """
-ribbed costate smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous scabridulous
-scabrellous scabrate asperous asperulous asperate asperulate uneven even papillose papillate papillar papilliferous papillulose
+ribbed costate smooth smoothish laevigate levigate rough roughish roughened scabrous scabrid scaberulous
+scabridulous scabrellous scabrate asperous asperulous asperate asperulate uneven even papillose papillate papillar
+papilliferous papillulose
 verrucose verruculose verrucous warty warted verruciform tuberculate tuberculated tubercled tuberculose tubercular
 reticulate reticulated netted reticulose rugose rugulose rugous wrinkled wrinkly rugate corrugate corrugated striate
 striated striolate sulcate sulcated sulculate furrowed grooved fluted lineate lineolate lined ridgy foveate foveolate

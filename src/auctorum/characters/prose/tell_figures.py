@@ -55,9 +55,8 @@ def _tell_dimensions(scene: Scene, item: Item, says: tuple[str, ...]) -> None:
     for noun in subjects:
         for factor in factors:
             for name in _properties(scene, replace(factor, says=factor.says or says), noun):
-                said = scene.say_figure(noun, name, item, factor)
-                if name == "length" and not factor.says and factor.factors == 1:
-                    said.doubts.add(Doubt.BARE_FIGURE)
+                bare = name == "length" and not factor.says and factor.factors == 1
+                scene.say_figure(noun, name, item, factor, *([Doubt.BARE_FIGURE] if bare else []))
 
 
 def _properties(scene: Scene, factor: Measure, noun: Noun) -> tuple[str, ...]:

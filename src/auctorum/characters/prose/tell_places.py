@@ -50,6 +50,8 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
     if noun.head in _GROUPS and _is_counted(items, place) and scene.subject is not None:
         scene.subjects = [replace(scene.subject, names=(*scene.subject.names, noun.head))]
         return place + 1
+    if _measures(item_at(items, place + 1)) and not noun.part and item.text != "from":
+        return place  # on stems 18 inches high: the organ is spoken of
     last = _told_before(scene, item)
     if last is None:
         if noun.part and scene.main:
@@ -65,6 +67,10 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
         last.per = noun.name
     last.end = max(last.end, items[place].end)
     return place + 1
+
+
+def _measures(following: Item) -> bool:
+    return following.sort is Is.FIGURE and bool(following.factors[-1].unit) and bool(following.factors[-1].says)
 
 
 def _is_counted(items: Sequence[Item], place: int) -> bool:
