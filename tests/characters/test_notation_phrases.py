@@ -1,10 +1,9 @@
 """Readings of a named character against phrases of published descriptions, labelled by hand.
 
-Source: tests/data/notation-phrases.jsonl, 270 phrases with the figures and notation of published protologues,
-floras and monographs (1780s to 2020s); each line names its work under `source`. The bars are what the reader
-reaches: 272 of 279 numbers, all 20 comparisons, 56 of 63 states. What it misses of numbers: structures that the
-phrase names in another language or by another word than the label, and `mostly 7–15 but occasionally to 30`, read
-here as one range with an extreme, labelled as two statements.
+Source: tests/data/notation-phrases.jsonl, phrases with the figures and notation of published protologues, floras and
+monographs (1780s to 2020s); each line names its work under `source`. What the reader misses of numbers:
+`mostly 7–15 but occasionally to 30`, which is one range with an extreme where one character is asked for, and is
+labelled as two statements; and organs that the label calls otherwise than the phrase. The bars are what it reaches.
 """
 
 from __future__ import annotations
@@ -27,14 +26,12 @@ Label = dict[str, Any]
 
 def test_notation_given_character() -> None:
     right, misses = score([(item, label) for item in ITEMS for label in item["statements"] if "low" in label])
-    assert right + len(misses) == 279
-    assert right / (right + len(misses)) >= 0.97, "\n".join(misses)
+    assert right / (right + len(misses)) >= 0.98, "\n".join(misses)
 
 
 def test_notation_comparisons() -> None:
     right, misses = score([(item, label) for item in ITEMS for label in item["statements"] if "relative" in label])
-    assert right >= 20
-    assert not misses, "\n".join(misses)
+    assert right and not misses, "\n".join(misses)
 
 
 def test_notation_given_states() -> None:
