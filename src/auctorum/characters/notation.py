@@ -246,9 +246,19 @@ def _high_brackets(line: Line, at: int, draft: _Draft) -> int:
         if bracket.first is None:
             draft.more = True
         else:
-            _take_bracket(bracket, draft)
+            _take_bracket(_unsigned(bracket, draft), draft)
         at = bracket.end
     return at
+
+
+def _unsigned(bracket: Bracket, draft: _Draft) -> Bracket:
+    """`3(−4)`: a minus printed for the dash, beside figures that have none."""
+    first, low = bracket.first, draft.low
+    if first is None or low is None or first.number.value >= 0 or low.number.value < 0:
+        return bracket
+    number = replace(first.number, value=-first.number.value)
+    return replace(bracket, first=replace(first, number=number), marked=True, last=replace(first, number=number)
+                   if bracket.last is first else bracket.last)  # fmt: skip
 
 
 def _take_bracket(bracket: Bracket, draft: _Draft) -> None:

@@ -6,8 +6,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
+from auctorum.characters.colours import lab_of, nearest_state
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import matches_of
+from auctorum.characters.munsell import munsell_in
 from auctorum.characters.prose.found import Comparison, Doubt, Found
 from auctorum.characters.prose.nouns import read_noun
 from auctorum.characters.prose.organs import organ_of, place_of
@@ -27,6 +29,9 @@ _CLOSE = {
     "thickness": {"diameter", "width"},
     "depth": {"length", "height", "thickness"},
 }
+# CIEDE2000 up to which a measured colour may be called by the word for another: a convention, some four steps of
+# Munsell chroma, beyond which people do not name colours alike (common practice, no source)
+_NEAR_COLOUR = 12.0
 _SIDES_OF_IT = 3  # the structure ranks of the organ itself, its positions and its sides
 _NOW_AND_THEN = (Modality.SOMETIMES, Modality.OCCASIONALLY, Modality.RARELY)
 _SAID_OF_ALL = frozenset({"surface", "blade"})
@@ -55,8 +60,13 @@ def _is_related(structure: str, character: Character) -> bool:
 
 
 def is_about(structure: str, character: Character) -> bool:
-    """Whether the organ is the one that the character belongs to."""
+    """Whether the organ is one that the character may be told of."""
     return _structure_rank(structure, character) is not None
+
+
+def is_of(structure: str, character: Character) -> bool:
+    """Whether the organ, or a side of it, is the very one that the character belongs to."""
+    return _structure_rank(structure, character) in (0, 2)
 
 
 def _given_rank(found: Found, character: Character) -> int | None:
@@ -144,7 +154,13 @@ def _fits(unit: str, character: Character) -> bool:
 
 
 def state_named(words: str, character: Character) -> str | None:
-    """The state of the character that these words name, words of degree left aside; None if they name none."""
+    """The state of the character that these words name, words of degree left aside; None if they name none.
+
+    A colour in Munsell notation is the state whose reference is nearest, if any is near.
+    """
+    if "/" in words and munsell_in(words):
+        near = nearest_state(lab_of(words), character)
+        return near[0].name if near is not None and near[1] <= _NEAR_COLOUR else None
     found = matches_of(Line(tokens_of(words)), character)
     if not found:
         return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from auctorum.characters.prose.assign import rank, readings_of, untold
+from auctorum.characters.prose.assign import is_of, rank, readings_of, untold
 from auctorum.characters.prose.found import Comparison, Doubt, Found, Leftover
 from auctorum.characters.prose.read import read_description
 from auctorum.characters.read import read_statement
@@ -118,13 +118,23 @@ def _draft(
     doubts = {doubt for one in group for doubt in one.doubts}
     if ranked and ranked[0][0] >= 2:
         doubts.add(Doubt.NEAR_CHARACTER)
-    if choices and untold(first, choices[0].character):
+    if untold(first, choices[0].character) if choices else _lacks_state(first, vocabulary):
         doubts.add(Doubt.UNKNOWN_STATE)
     choices = (
         [*choices, _proposal(group)] if not choices or doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE} else choices
     )
     said = _said(text[start:end], choices[0], line, signs)
     return Draft(start, end, choices[0], confidence(doubts), tuple(sorted(doubts)), tuple(choices[1:]), *said)
+
+
+def _lacks_state(found: Found, vocabulary: Vocabulary) -> bool:
+    """Whether a character of the organ and the property is there, but without the states said."""
+    if not isinstance(found.value, States):
+        return False
+    return any(
+        character.states and character.property == found.property and is_of(found.structure, character)
+        for character in vocabulary.characters
+    )
 
 
 def confidence(doubts: set[Doubt]) -> float:
@@ -155,6 +165,14 @@ _KINDS = {"count": Kind.COUNT, "ratio": Kind.RATIO, "angle": Kind.ANGLE}
 _UNITS = {Kind.MEASURE: "mm", Kind.ANGLE: "degree"}
 
 
+def _name(found: Found) -> str:
+    """A name for a new character: `leaf shape`, `upper leaf surface`, `leaf length/width`."""
+    name = found.of or found.property
+    if found.structure.endswith(name):
+        return found.structure
+    return f"{found.structure}, other" if name == "other" else f"{found.structure} {name}"
+
+
 def _proposal(group: Sequence[Found]) -> Choice:
     """A character for statements that the vocabulary has none for, with the states they name."""
     first = group[0]
@@ -165,14 +183,14 @@ def _proposal(group: Sequence[Found]) -> Choice:
         said = (words for share in first.value.shares for words in (share.state, share.to) if words)
         names = dict.fromkeys(words.replace("±", "").strip() for words in said)  # the sign is no word of a state
         character = Character(
-            first.structure if presence else f"{first.structure} {first.property}", first.structure,
+            first.structure if presence else _name(first), first.structure,
             "presence" if presence else first.property, Kind.PRESENCE if presence else Kind.NOMINAL,
             states=() if presence else tuple(State(name) for name in names),
         )  # fmt: skip
     else:
         kind = _KINDS.get(first.property, Kind.MEASURE)
         unit = "m" if first.property == "elevation" else _UNITS.get(kind, "")
-        name = f"{first.structure} number" if kind is Kind.COUNT else f"{first.structure} {first.of or first.property}"
+        name = f"{first.structure} number" if kind is Kind.COUNT else _name(first)
         character = Character(name, first.structure, first.property, kind, unit)
     readings = readings_of(group, character)
     if not readings and isinstance(first.value, States):

@@ -30,6 +30,12 @@ class OwnWords:
         return None
 
 
+def _is_new(word: str, character: Character) -> bool:
+    """A word that the trade does not know as an organ, or knows only as a part (`walls`) of what is no habitat."""
+    organ = organ_of(word)
+    return organ is None or (organ.part and character.structure == "habitat")
+
+
 @lru_cache(maxsize=64)
 def own_words(characters: tuple[Character, ...]) -> OwnWords:
     """What these characters add; single words only, in any case of Latin for states."""
@@ -37,6 +43,6 @@ def own_words(characters: tuple[Character, ...]) -> OwnWords:
         folded(word): character.structure
         for character in characters
         for word in (character.structure, *character.words)
-        if " " not in word and "-" not in word and organ_of(folded(word)) is None
+        if " " not in word and "-" not in word and _is_new(folded(word), character)
     }
     return OwnWords(organs, tuple(character for character in characters if character.states))

@@ -7,6 +7,7 @@ from auctorum.characters.prose.found import Passed
 from auctorum.characters.prose.organs import organ_of, place_of
 from auctorum.characters.prose.terms import degree_of, term_of
 from auctorum.characters.tokens import Sort
+from auctorum.characters.wording import NUMBER_WORDS
 
 _MONTHS_WORDS = """
     jan january feb february mar march apr april may jun june jul july aug august sep sept september oct
@@ -60,6 +61,8 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
         return _after_number(line, at)
     if sort is not Sort.WORD:
         return None, at
+    if text in NUMBER_WORDS and line.text(at + 1) in _TALLIES:
+        return Passed.TALLY, at + 2
     if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
         return Passed.DATE, _date(line, at + 1)
     if text in _ROMAN and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:

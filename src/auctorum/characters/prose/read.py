@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from auctorum.characters.figures import Line
 from auctorum.characters.measured import range_of
+from auctorum.characters.munsell import munsell_in
 from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Comparison, Description, Found, Leftover
@@ -52,7 +53,7 @@ def read_description(
     key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
     phrase = Line(tokens_of(text), key, line, _GROUND.search(text) is not None)
     characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
-    items = items_of(phrase, own_words(characters))
+    items = items_of(phrase, own_words(characters), munsell_in(text))
     said = staged(told(phrase, arranged(phrase, items), subject_named(subject)))
     found = [one for group in _grouped(said) if (one := _found(phrase, group, strict=strict)) is not None]
     found.sort(key=lambda one: (one.start, one.end))
@@ -60,15 +61,23 @@ def read_description(
     return Description(text, tuple(found), tuple(_left(phrase, items, found)), tuple(named))
 
 
+_FARTHEST = 60  # tokens
+
+
 def _grouped(said: Iterable[Said]) -> Iterator[list[Said]]:
-    """States of one organ, property and stage in a sentence together; every figure alone."""
-    groups: dict[tuple[object, ...], list[Said]] = {}
-    for index, one in enumerate(said):
-        key: tuple[object, ...] = (index,)
-        if one.share is not None:
-            key = (one.sentence, one.noun.name, one.property, one.stage, "")
-        groups.setdefault(key, []).append(one)
-    return iter(groups.values())
+    """States of one organ, property and stage in a sentence together, unless far apart; every figure alone."""
+    groups: list[list[Said]] = []
+    latest: dict[tuple[object, ...], list[Said]] = {}
+    for one in said:
+        key = (one.sentence, one.noun.name, one.property, one.stage)
+        group = latest.get(key) if one.share is not None else None
+        if group is None or one.start - group[-1].end > _FARTHEST:
+            group = []
+            groups.append(group)
+            if one.share is not None:
+                latest[key] = group
+        group.append(one)
+    return iter(groups)
 
 
 def _found(line: Line, group: Sequence[Said], *, strict: bool) -> Found | None:

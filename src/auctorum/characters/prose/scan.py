@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from auctorum.characters.directions import directions_here
@@ -31,11 +31,30 @@ class _Known:
     figures: Mapping[int, tuple[Measure, ...]]
     passed: Mapping[int, tuple[Passed, int]]
     own: OwnWords
+    colours: Mapping[int, tuple[str, int]]
 
 
-def items_of(line: Line, own: OwnWords) -> tuple[Item, ...]:
-    """The items in the order of the words; every token lies in one of them. `own` are words of a vocabulary."""
-    return tuple(_items(line, _Known(_figures(line), passed_over(line), own)))
+def items_of(line: Line, own: OwnWords, colours: Iterable[tuple[int, int, str]] = ()) -> tuple[Item, ...]:
+    """The items in the order of the words; every token lies in one of them.
+
+    `own` are words of a vocabulary, `colours` the Munsell notations of the text with their places in it.
+    """
+    return tuple(_items(line, _Known(_figures(line), passed_over(line), own, _colours(line, colours))))
+
+
+def _colours(line: Line, colours: Iterable[tuple[int, int, str]]) -> dict[int, tuple[str, int]]:
+    """Munsell notations by the token where they start, with the token after them."""
+    found = tuple(colours)
+    starts = {token.start: at for at, token in enumerate(line.tokens)} if found else {}
+    placed = {}
+    for start, end, notation in found:
+        first = starts.get(start)
+        if first is not None:
+            last = first
+            while last < len(line.tokens) and line.tokens[last].start < end:
+                last += 1
+            placed[first] = notation, last
+    return placed
 
 
 def _figures(line: Line) -> dict[int, tuple[Measure, ...]]:
@@ -56,6 +75,9 @@ def _items(line: Line, known: _Known) -> Iterator[Item]:
 
 
 def _item(line: Line, at: int, known: _Known) -> Item:
+    if at in known.colours:
+        notation, end = known.colours[at]
+        return Item(Is.STATE, at, end, pieces=(Piece("colour", notation, at, end),))
     if at in known.passed:
         why, end = known.passed[at]
         return Item(Is.PASSED, at, end, passed=why)
@@ -106,6 +128,8 @@ def _word(line: Line, at: int, known: _Known) -> Item:
     text = line.text(at)
     own = _own(line, at, known.own)
     if own is not None and own.end > at + 1 and own.pieces:  # several words of the vocabulary's own
+        return own
+    if own is not None and own.noun is not None and own.noun.kind == "habitat":
         return own
     noun = read_noun(line, at)
     stage, staged = stage_mark(line, at)
@@ -177,7 +201,8 @@ def _own(line: Line, at: int, own: OwnWords) -> Item | None:
     """An organ or a state that only the vocabulary knows."""
     structure = own.organs.get(line.text(at))
     if structure is not None:
-        return Item(Is.NOUN, at, at + 1, noun=Noun(tuple(structure.split())))
+        kind = structure if structure in ("plant", "habitat") else ""
+        return Item(Is.NOUN, at, at + 1, noun=Noun(tuple(structure.split()), kind=kind))
     state = own.state(line, at)
     if state is None:
         return None
