@@ -77,9 +77,10 @@ class Token:
 
 
 # Digits are bounded: a longer run is no measure, and exact arithmetic on it would not be linear.
+_GAP = r"(?:[ ]{1,2}|[ ]?\n[ ]?)"
 _NUMBER = (
-    r"(?P<minus>(?<![\w.)\]])−)?"
-    r"(?:(?P<whole>\d{1,9})(?:[ -]?(?P<vulgar>[¼½¾⅐-⅞])|(?:[ ](?P<over>\d{1,3}))?[/⁄](?P<under>\d{1,3})(?![\d/]))"
+    r"(?P<minus>(?<![\w.)\]'\"°%+−])−)?"
+    rf"(?:(?P<whole>\d{{1,9}})(?:(?:-|{_GAP})?(?P<vulgar>[¼½¾⅐-⅞])|(?:{_GAP}(?P<over>\d{{1,3}}))?[/⁄](?P<under>\d{{1,3}})(?![\d/]))"
     r"|(?P<bare>[¼½¾⅐-⅞])"
     r"|(?P<digits>\d{1,3}(?:,\d{3}){1,3}(?![\d,])|\d{1,12}(?:[.,·]\d{1,9})?|(?<![\w.,·])[.·]\d{1,9}))"
 )
@@ -89,8 +90,8 @@ _TOKEN = re.compile(
     rf"|(?P<number>{_NUMBER})"
     r"|(?P<digitrun>\d+)"
     r"|(?P<word>[^\W\d_]+(?:'(?=[^\W\d_]{2})[^\W\d_]+)?)"
-    r"|(?P<about>\+\s?/?-|[±~≈])"
-    r"|(?P<dash>-+|−)"
+    r"|(?P<about>\+\s?/?[-−]|[±~≈])"
+    r"|(?P<dash>-+|−+)"
     r"|(?P<sign>''|['\"°%])"
     r"|(?P<open>[(\[])|(?P<close>[)\]])"
     r"|(?P<times>[×*])|(?P<less>[<≤])|(?P<more>[>≥])|(?P<plus>\+)"

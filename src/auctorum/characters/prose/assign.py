@@ -9,7 +9,7 @@ from functools import lru_cache
 from auctorum.characters.colours import lab_of, nearest_state
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import matches_of
-from auctorum.characters.munsell import munsell_in
+from auctorum.characters.munsell import UnreadableColour, munsell_in
 from auctorum.characters.prose.found import Comparison, Doubt, Found
 from auctorum.characters.prose.nouns import read_noun
 from auctorum.characters.prose.organs import organ_of, place_of
@@ -159,13 +159,20 @@ def state_named(words: str, character: Character) -> str | None:
     A colour in Munsell notation is the state whose reference is nearest, if any is near.
     """
     if "/" in words and munsell_in(words):
-        near = nearest_state(lab_of(words), character)
-        return near[0].name if near is not None and near[1] <= _NEAR_COLOUR else None
+        return _nearest(words, character)
     found = matches_of(Line(tokens_of(words)), character)
     if not found:
         return None
     whole = [match for match in found if match.end - match.start == max(one.end - one.start for one in found)]
     return whole[-1].state
+
+
+def _nearest(notation: str, character: Character) -> str | None:
+    try:
+        near = nearest_state(lab_of(notation), character)
+    except UnreadableColour:  # beyond the renotation, or a reference of the vocabulary that is reported elsewhere
+        return None
+    return near[0].name if near is not None and near[1] <= _NEAR_COLOUR else None
 
 
 def _told(value: States, character: Character) -> tuple[Share, ...]:
