@@ -27,8 +27,9 @@ from auctorum.characters.values import Range, ReversedRange, States
 from auctorum.characters.vocabulary import Character, Vocabulary
 
 _SIGNS = {"′": "'", "’": "'", "″": '"', "”": '"', "º": "°"}
+_UNSEEN = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\ufeff"))
 _GROUND = re.compile(
-    r"elev|altitud|(?<![\w.,)])[-−]\d{1,4}\s?(?:--|[–—]|to\s)\s?[-−]?\d{1,5}\s?(?:m|ft)\b", re.IGNORECASE
+    r"elev|altitud|(?<![\w.,)])[-−]\d{1,4}\s{0,3}(?:--|[–—]|to\s)\s{0,3}[-−]?\d{1,5}\s{0,3}(?:m|ft)\b", re.IGNORECASE
 )
 
 
@@ -51,7 +52,7 @@ def read_description(
     ['leaf', 'petal']
     """
     key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
-    phrase = Line(tokens_of(text), key, line, _GROUND.search(text) is not None)
+    phrase = Line(tokens_of(text), key, line, _GROUND.search(text.translate(_UNSEEN)) is not None)
     characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
     items = items_of(phrase, own_words(characters), munsell_in(text))
     said = staged(told(phrase, arranged(phrase, items), subject_named(subject)))
