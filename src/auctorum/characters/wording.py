@@ -81,6 +81,8 @@ _UNIT_STEMS = "pollicar|uncial|linear|pedal|line(?=a[em])|pollic(?=em)|unci(?=am
 _MEASURED = re.compile(rf"(?P<sub>sub)?(?P<many>{_PREFIX})?-?(?P<unit>{_UNIT_STEMS})[a-z]{{1,4}}")
 _PARTS = "flor|foliol|locular|ovulat|sperm|nerv|cost|dent|lob|fid|jug|ser"
 _COUNTED = re.compile(rf"(?P<many>{_PREFIX})(?:{_PARTS})[a-z]{{1,6}}")
+_GREEK = {"di": 2, "tri": 3, "tetra": 4, "penta": 5, "hexa": 6, "hepta": 7, "octa": 8}
+_MEROUS = re.compile(rf"({'|'.join(_GREEK)})mer(?:ous|us|a|um|i|ae|is|o|os|as|e|es)")
 _UNIT_OF = {"pollicar": "in", "uncial": "in", "linear": "line", "pedal": "ft", "line": "line", "pollic": "in",
             "unci": "in", "ped": "ft"}  # fmt: skip
 
@@ -110,9 +112,11 @@ def unit_adjective(word: str) -> str:
 
 
 def counted_adjective(word: str) -> Number | None:
-    """The number in `triflorus`, `bilocularis`; None if the word holds none."""
-    match = _COUNTED.fullmatch(word)
-    return number_of(_PREFIXES[match["many"]]) if match else None
+    """The number in `triflorus`, `bilocularis`, `pentamerous`; None if the word holds none."""
+    if (match := _COUNTED.fullmatch(word)) is not None:
+        return number_of(_PREFIXES[match["many"]])
+    greek = _MEROUS.fullmatch(word)
+    return number_of(Fraction(_GREEK[greek[1]])) if greek else None
 
 
 def number_of(exact: Fraction) -> Number:

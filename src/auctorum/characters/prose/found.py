@@ -52,7 +52,6 @@ class Doubt(StrEnum):
     GUESSED_STATE = "the state is no word known here, but formed like one"
     NEAR_CHARACTER = "the character is near, but not quite what the words say"
     UNKNOWN_STATE = "the character has no such state"
-    LATER_COMMA = "the word before the comma may not reach so far"
 
 
 class Passed(StrEnum):

@@ -27,8 +27,6 @@ def tell_count(scene: Scene, items: Sequence[Item], at: int) -> int:
     noun, per = subject, scene.per
     if (before := _narrowed(scene, item)) is not None:
         noun, per = before
-    elif item.counted == "part":
-        return end  # 5-merous: of which organs is not said
     elif item.counted:
         noun, per = _counted(item.counted, subject), subject.name
     elif paired:

@@ -51,12 +51,13 @@ def _tell_dimensions(scene: Scene, item: Item, says: tuple[str, ...]) -> None:
     if _is_angle(figure.unit):
         _forget_posture(scene)
         subjects = scene.first or subjects
-    factors = [_with_unit(scene, factor) for factor in item.factors]
     for noun in subjects:
-        for factor in factors:
+        for printed in item.factors:
+            factor = _with_unit(scene, printed)
             for name in _properties(scene, replace(factor, says=factor.says or says), noun):
                 bare = name == "length" and not factor.says and factor.factors == 1
-                scene.say_figure(noun, name, item, factor, *([Doubt.BARE_FIGURE] if bare else []))
+                doubts = [Doubt.BARE_FIGURE] if bare else [] if factor.unit == printed.unit else [Doubt.UNIT]
+                scene.say_figure(noun, name, item, factor, *doubts)
 
 
 def _properties(scene: Scene, factor: Measure, noun: Noun) -> tuple[str, ...]:
