@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from auctorum.characters.prose.declension import latin_forms
 from auctorum.characters.prose.english_nouns import plurals
 from auctorum.characters.prose.entries import entries
-from auctorum.characters.prose.organ_forms import latin_adjective, latin_noun, romance
+from auctorum.characters.prose.organ_forms import latin_noun, romance
 from auctorum.characters.tokens import folded
 
 # Phrases are parted by commas.
@@ -162,7 +163,7 @@ def _latin() -> Iterator[tuple[tuple[str, ...], str]]:
 
 
 def _both_orders(noun: str, other: str, name: str) -> Iterator[tuple[tuple[str, ...], str]]:
-    others = {other[1:]} if other.startswith("=") else latin_adjective(other)
+    others = {other[1:]} if other.startswith("=") else set(latin_forms(other))
     for one in sorted(latin_noun(noun)):
         for two in sorted(others):
             yield (one, two), name

@@ -10,6 +10,7 @@ from auctorum.characters.tokens import folded
 _FIRST_AND_SECOND = "us a um i ae o am os as is orum arum"
 _LATIN = (
     ("oides", "oides oidis oidi oidem oide oidea oidium oidibus"),
+    ("ior", "ior ius ioris iori iorem iore iores iora iorum ioribus"),
     ("or", "or oris ori orem ore ores oria orum orium oribus"),
     ("ex", "ex icis ici icem ice ices icia icium icibus"),
     ("ax", "ax acis aci acem ace aces acia acium acibus"),

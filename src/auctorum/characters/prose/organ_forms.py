@@ -1,4 +1,4 @@
-"""Forms of nouns and adjectives in Latin and the languages of floras: from the form a dictionary gives to all others.
+"""Forms of nouns in Latin, of nouns and adjectives in living languages: from that of a dictionary to all others.
 
 A form too many does no harm (it is looked up, never shown); a form wanting does. Latin: Stearn, Botanical Latin, ch. 6
 to 8 (declensions, from memory); the others: common grammar. All forms are folded: no case, no accents.
@@ -19,7 +19,6 @@ _THIRD_NEUTER_I = "is i ia ium ibus"
 _FOURTH = "us ui um u uum ibus"
 _FOURTH_NEUTER = "us u ua uum ibus"
 _FIFTH = "ei em e es erum ebus"
-_ADJECTIVE_IS = "i em e es ia ium ibus"
 _NEUTER_ENDINGS = ("men", "ma", "us", "ur", "ut", "os")
 
 
@@ -66,22 +65,6 @@ def _third(nominative: str, genitive: str, neuter: bool) -> str:
     alike = len(nominative) == len(genitive) and nominative.endswith(("is", "es"))
     clustered = len(stem) > 2 and not {stem[-1], stem[-2]} & set("aeiouy")
     return _THIRD_I if alike or clustered else _THIRD
-
-
-def latin_adjective(entry: str) -> frozenset[str]:
-    """All cases and genders of a Latin adjective given as masculine: `caulinus`, `basalis`, `superior`, `liber/liberi`.
-
-    >>> sorted(latin_adjective("basalis"))
-    ['basale', 'basalem', 'basales', 'basali', 'basalia', 'basalibus', 'basalis', 'basalium']
-    """
-    word, _, genitive = entry.partition("/")
-    if word.endswith("ior"):
-        stem, endings = word, "is i em e es um ibus a"
-        return frozenset({word, word[:-2] + "us", *(stem + ending for ending in endings.split())})
-    if word.endswith("is"):
-        return frozenset({word, *(word[:-2] + ending for ending in _ADJECTIVE_IS.split())})
-    stem = genitive[:-1] if genitive else word[:-2]
-    return frozenset({word, *(stem + ending for ending in f"{_FIRST} {_SECOND}".split())})
 
 
 def romance(language: str, entry: str) -> frozenset[str]:

@@ -20,10 +20,11 @@ from auctorum.characters.prose import (
     place_words,
 )
 from auctorum.characters.prose.compound_words import COMPOUNDS, LONGEST_COMPOUND
+from auctorum.characters.prose.declension import latin_forms
 from auctorum.characters.prose.english_nouns import plurals
 from auctorum.characters.prose.english_nouns import singular as _singular
 from auctorum.characters.prose.entries import entries
-from auctorum.characters.prose.organ_forms import german_adjective, german_noun, latin_adjective, latin_noun, romance
+from auctorum.characters.prose.organ_forms import german_adjective, german_noun, latin_noun, romance
 
 __all__ = ["COMPOUNDS", "LONGEST_COMPOUND", "Organ", "organ_of", "place_of", "singular"]
 
@@ -128,7 +129,7 @@ def _owned(name: str) -> bool:
 def _places() -> Iterator[tuple[str, str]]:
     yield from ((word, word) for word in place_words.ENGLISH.split())
     yield from place_words.SYNONYMS.items()
-    yield from _inflected(place_words.LATIN, latin_adjective)
+    yield from _inflected(place_words.LATIN, latin_forms)
     for language, text in place_words.ROMANCE.items():
         for name, words in entries(text):
             yield from ((form, name) for word in words for form in romance(language, word))

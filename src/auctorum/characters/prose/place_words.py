@@ -42,8 +42,8 @@ distal: distalis
 proximal: proximalis
 fertile: fertilis
 sterile: sterilis
-pistillate: pistillatus pistilliger/pistilligeri
-staminate: staminatus staminiger/staminigeri
+pistillate: pistillatus pistilliger
+staminate: staminatus staminiger
 abaxial: abaxialis
 adaxial: adaxialis
 dorsal: dorsalis
@@ -60,12 +60,12 @@ female: femineus foemineus faemineus femininus
 hermaphrodite: hermaphroditus
 bisexual: bisexualis
 unisexual: unisexualis
-neuter: neuter/neutri
+neuter: neuter
 floral: floralis
 rameal: rameus ramealis
 involucral: involucralis
 submersed: submersus demersus
-floating: natans/natantis
+floating: natans
 principal: principalis
 """
 
