@@ -58,8 +58,8 @@ class Transcript:
 
 
 # Share of statements that were right at first sight in 1,195 labelled ones, by the gravest doubt: 1,067 of 1,086
-# without any, 72 of 74 bare figures, 17 of 19 after a strange word, 8 of 15 of an organ named earlier. The rest were too few to
-# count, and are guesses on the low side.
+# without any, 72 of 74 bare figures, 17 of 19 after a strange word, 8 of 15 of an organ named earlier. The rest
+# were too few to count, and are guesses on the low side.
 _SURE = 0.98
 _CONFIDENCE: Mapping[Doubt, float] = {
     Doubt.BARE_FIGURE: 0.95,

@@ -56,7 +56,7 @@ def _and(scene: Scene, items: Sequence[Item], at: int) -> int:
 def _open(scene: Scene, items: Sequence[Item], at: int) -> int:
     scene.outer.append((scene.subjects, scene.often, scene.mark))
     scene.clause += 1
-    scene.to = False
+    scene.subject_at, scene.to = -1, False
     return at + 1
 
 

@@ -52,7 +52,7 @@ def _open_subject(scene: Scene, item: Item, named: Noun, *, within: bool) -> Non
     scene.unnamed = scene.carried = False
     scene.subject_at, scene.subject_end = item.start, item.end
     scene.stage = "" if named.kind == "habitat" else named.stage or (scene.stage if within else "")
-    scene.often, scene.often_about, scene.strange = None, None, not named.known
+    scene.often, scene.often_about, scene.strange = None, None, False
 
 
 def _is_within(scene: Scene, items: Sequence[Item], at: int) -> bool:

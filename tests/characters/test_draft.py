@@ -1,0 +1,100 @@
+"""Drafts: statements of a description in the words of a vocabulary, with what is taken for granted."""
+
+from __future__ import annotations
+
+import pytest
+
+from auctorum.characters.prose.draft import Draft, Transcript, transcribe
+from auctorum.characters.prose.found import Doubt
+from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
+
+HAIRS = (State("glabrous", ("glaber",)), State("sparsely hairy", ("thinly hairy",)), State("villous"))
+COLOURS = (State("green", ("viridis",), "5GY 6/6"), State("ivory", (), "2.5Y 9/2"))
+VOCABULARY = Vocabulary(
+    (
+        Character("spur length", "spur", "length", Kind.MEASURE, "mm", words=("calcar", "grobble")),
+        Character("spur to petal", "spur", "ratio", Kind.RATIO),
+        Character("spur colour", "spur", "colour", Kind.ORDERED, states=COLOURS),
+        Character("leaf hairiness", "leaf", "surface", Kind.ORDERED, states=HAIRS),
+        Character("leaf tooth number", "leaf tooth", "count", Kind.COUNT),
+        Character("bracteoles", "bracteole", "presence", Kind.PRESENCE),
+        Character("elevation", "habitat", "elevation", Kind.MEASURE, "m"),
+        Character("substrate", "habitat", "substrate", Kind.NOMINAL, states=(State("slate"), State("quorite"))),
+    )
+)
+
+
+def shown(draft: Draft) -> str:
+    stages = "/".join(reading.stage for reading in draft.choice.readings if reading.stage)
+    new = "" if draft.choice.known else " (new)"
+    return f"{draft.choice.character.name}{new}: {draft.choice.value}{f' [{stages}]' if stages else ''}"
+
+
+def read(text: str) -> Transcript:
+    return transcribe(text, VOCABULARY)
+
+
+@pytest.mark.parametrize(
+    ("text", "drafts"),
+    [
+        pytest.param("Spur 22–34(–41) mm long.", ["spur length: 22–34(–41) mm"], id="measure"),
+        pytest.param("Calcar 10 lin. longum.", ["spur length: 10 lines"], id="latin"),
+        pytest.param("Grobble 3 mm.", ["spur length: 3 mm"], id="a-word-of-the-vocabulary"),
+        pytest.param("Spur twice as long as the petals.", ["spur to petal: 2"], id="ratio"),
+        pytest.param(
+            "Spur green when young, ivory at maturity.",
+            ["spur colour: green [young]", "spur colour: ivory [mature]"],
+            id="stages",
+        ),
+        pytest.param("Spur 2.5Y 9/2.", ["spur colour: ivory"], id="munsell"),
+        pytest.param("Leaves thinly hairy.", ["leaf hairiness: sparsely hairy"], id="states-of-two-words"),
+        pytest.param("Leaves with 4–6 (usually 5) teeth.", ["leaf tooth number: 4–6 (usually 5)"], id="usual-part"),
+        pytest.param(
+            "Spur mostly 7–15 mm but occasionally to 30 mm long.", ["spur length: 7–15(–30) mm"], id="now-and-then"
+        ),
+        pytest.param("Bracteoles absent.", ["bracteoles: absent"], id="absent"),
+        pytest.param("Slate cliffs, 150–450 m.", ["substrate: slate", "elevation: 150–450 m"], id="habitat"),
+        pytest.param("Quorite scree.", ["substrate: quorite"], id="a-rock-of-the-vocabulary"),
+        pytest.param("Sepals 5.", ["sepal number (new): 5"], id="new-count"),
+        pytest.param("Petals white.", ["petal colour (new): white"], id="new-states"),
+    ],
+)
+def test_drafts(text: str, drafts: list[str]) -> None:
+    assert [shown(draft) for draft in read(text).drafts] == drafts
+
+
+def test_words_are_exact_and_what_was_not_understood_is_listed() -> None:
+    text = "Spurs stout (18–24 mm); the floom wambly. 2n = 26."
+    transcript = read(text)
+    assert [transcript.words(draft) for draft in transcript.drafts] == ["Spurs stout", "18–24 mm"]
+    assert [(transcript.words(left), bool(left.why)) for left in transcript.left] == [
+        ("the floom wambly", False),
+        ("2n = 26", True),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "doubts"),
+    [
+        pytest.param("Spur 3–5 mm long.", set(), id="none"),
+        pytest.param("Spur 3–5 mm.", {Doubt.BARE_FIGURE}, id="bare-figure"),
+        pytest.param("Leaves brownish; glabrous.", {Doubt.CARRIED}, id="carried"),
+        pytest.param("Quoobs 3–5 mm long.", {Doubt.STRANGE_ORGAN}, id="strange-organ"),
+        pytest.param("Leaves glabrous beneath.", {Doubt.NEAR_CHARACTER}, id="near"),
+        pytest.param("Leaves farinose.", {Doubt.UNKNOWN_STATE}, id="unknown-state"),
+    ],
+)
+def test_what_is_taken_for_granted(text: str, doubts: set[Doubt]) -> None:
+    draft = read(text).drafts[-1]
+    assert set(draft.doubts) == doubts
+    assert (draft.confidence >= 0.9) == (doubts <= {Doubt.BARE_FIGURE})
+
+
+def test_value_and_stage_stand_beside_words_that_do_not_suffice() -> None:
+    whole, later = read("Spur green when young; spurs grobbly, at maturity ivory.").drafts[:2]
+    assert (whole.value, whole.stage) == ("", "")
+    assert later.choice.value == "ivory"
+
+
+def test_a_text_without_words_has_no_drafts() -> None:
+    assert read("") == Transcript("", (), ())
