@@ -200,8 +200,8 @@ _MARKED = {
 def _marked(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     """`purple-spotted`, `dark veined`, `spotted with crimson`: the colour of a mark; None if no colour is named."""
     parts, end = _hyphened(line, at)
-    if len(parts) == 2 and parts[1] in _MARKED and (colour := term_of(parts[0])) and colour.property == "colour":
-        return (Piece("colour", colour.name, at, end, _MARKED[parts[1]], mark=True),), end
+    if len(parts) == 2 and parts[1] in _MARKED and (first := term_of(parts[0])) and first.property == "colour":
+        return (Piece("colour", first.name, at, end, _MARKED[parts[1]], mark=True),), end
     part, place = _MARKED.get(line.text(at), ""), at + 1
     if part and line.text(place) in ("with", "mit", "de", "con", "by"):
         colour, end = _colours(line, place + 1)
