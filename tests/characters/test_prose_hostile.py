@@ -47,17 +47,26 @@ def growth(text: Callable[[int], str], copies: int, run: Callable[[str], object]
 
 
 PIECES = (
-    "(", ")", "( ", "[", "(rarely ", "(3-)", "leaf green (young red, ", "-", "- ", "—", "−", "'", '"', ",", ", ", ";", ". A", ".",
-    "1", "3 ", "3, ", "1,000,", "1.", "1/2 ", "1-1/2-", "3 mm ", "3 mm, ", "3 ft. ", "3% ", "3 × ", "3 × 4 mm × ", "30° ",
+    "(", ")", "( ", "[", "(rarely ", "(3-)", "leaf green (young red, ", "-", "- ", "—", "−", "'", '"', ",", ", ",
+    ";", ". A", ".",
+    "1", "3 ", "3, ", "1,000,", "1.", "1/2 ", "1-1/2-", "3 mm ", "3 mm, ", "3 ft. ", "3% ", "3 × ", "3 × 4 mm × ",
+    "30° ",
     "leaf ", "leaf or ", "leaf and ", "leaf green ", "leaf green, stem red, ", "corolla tube ", "lower ", "pairs of ",
-    "3 pairs of ", "8-flowered ", "leaf 3 mm long ", "or ", "and ", "to ", "of ", "of the ", "the ", "at ", "at the ", "with ",
-    "without ", "except ", "glabrous except ", "per ", "not ", "no ", "either ", "as long as ", "as long as the leaf ", "half as ",
-    "twice ", "longer than ", "calyce duplo longior ", "ratio of ", "length/width = ", "ratio ", ": ", "a-", "leaf-", "green-",
-    "blarg-", "leaf/", "densely ", "very slightly ", "pale ", "green ", "green, ", "green or ", "green and ", "green to ",
-    "tinged with ", "tinged ", "purple-spotted ", "veined with ", "green below ", "below ", "becoming green ", "becoming ",
-    "when young green ", "in age ", "usually ", "rarely ", ", rarely to 3 mm", "recurved 30° ", "facing south ", "blarg ",
+    "3 pairs of ", "8-flowered ", "leaf 3 mm long ", "or ", "and ", "to ", "of ", "of the ", "the ", "at ",
+    "at the ", "with ",
+    "without ", "except ", "glabrous except ", "per ", "not ", "no ", "either ", "as long as ",
+    "as long as the leaf ", "half as ",
+    "twice ", "longer than ", "calyce duplo longior ", "ratio of ", "length/width = ", "ratio ", ": ", "a-",
+    "leaf-", "green-",
+    "blarg-", "leaf/", "densely ", "very slightly ", "pale ", "green ", "green, ", "green or ", "green and ",
+    "green to ",
+    "tinged with ", "tinged ", "purple-spotted ", "veined with ", "green below ", "below ", "becoming green ",
+    "becoming ",
+    "when young green ", "in age ", "usually ", "rarely ", ", rarely to 3 mm", "recurved 30° ", "facing south ",
+    "blarg ",
     "foo bar ", "Foo bar var. ", "May ", "V-", "vol. 3, ", "2n = ", "2n = 4, ", "3° 4' N ", "5YR 5/6 ", "12 species ",
-    "foliis ovatis 3-5 cm longis, ", "lea\u00adf ", "\u00ad", "e\u0301", "\u0301\u0316", "leaf-\n", "\n", "\n\n", " ", "\t", "=", "+",
+    "foliis ovatis 3-5 cm longis, ", "lea\u00adf ", "\u00ad", "e\u0301", "\u0301\u0316", "leaf-\n", "\n", "\n\n",
+    " ", "\t", "=", "+",
     "±", "<", "\x00", "葉", "issim", "iform ", "it ", "their ", "-ly ", "leaves ovate with ", "stem leaf and petal, ",
 )  # fmt: skip
 
@@ -74,7 +83,8 @@ def test_wholes_of_wholes() -> None:
 
 @pytest.mark.parametrize(
     ("first", "second"),
-    [("leaf and ", "green "), ("leaf, petal and ", "3 mm "), ("leaf green, ", "becoming red "), ("green 3 mm ", "except at "),
+    [("leaf and ", "green "), ("leaf, petal and ", "3 mm "), ("leaf green, ", "becoming red "), ("green 3 mm ",
+    "except at "),
      ("leaf (", "green) "), ("with spots, ", "red, ")],
 )  # fmt: skip
 def test_time_of_two_runs_is_linear(first: str, second: str) -> None:
@@ -82,8 +92,8 @@ def test_time_of_two_runs_is_linear(first: str, second: str) -> None:
 
 
 def organs(count: int) -> list[str]:
-    places = "basal lower upper inner outer lateral terminal median radial central dorsal ventral".split()
-    nouns = "leaf petal sepal bract stem spur scale seed capsule style stigma anther".split()
+    places = ("basal", "lower", "upper", "inner", "outer", "lateral", "median", "radial", "central", "dorsal")
+    nouns = ("leaf", "petal", "sepal", "bract", "stem", "spur", "scale", "seed", "capsule", "style", "anther")
     return [f"{one} {two} {noun}" for one, two in permutations(places, 2) for noun in nouns][:count]
 
 

@@ -6,7 +6,6 @@ import json
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import replace
-from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
@@ -35,10 +34,13 @@ PHRASES: list[str] = [
 ]
 WORDS = sorted({word for phrase in PHRASES for word in phrase.split()})
 SIGNS = (
-    "(", ")", "[", "]", "-", "–", "—", "−", " - ", ",", ", ", ";", "; ", ":", ". ", ". A", "/", "+", "±", "~", "<", ">", "≥",
-    "×", " x ", "*", "%", "'", '"', "°", "′", "″", "½", "1/0", "0/3", "1 1/2", "1/2", "&", "=", "\n", "\n\n", "-\n", "\t",
+    "(", ")", "[", "]", "-", "–", "—", "−", " - ", ",", ", ", ";", "; ", ":", ". ", ". A", "/", "+", "±", "~", "<",
+    ">", "≥",
+    "×", " x ", "*", "%", "'", '"', "°", "′", "″", "½", "1/0", "0/3", "1 1/2", "1/2", "&", "=", "\n", "\n\n",
+    "-\n", "\t",
     "\u00ad", "\u0301", "\u0316", "\u200b", "²", "٣", "一", "\x00", "\ud800", "1", "0", "9999999999999", "1,000", "0,5",
-    "2n = ", "(-3)", "-5", "mm", "cm ", " m", "ft. ", "in. ", "km", "°N", "to ", "up to ", "times ", "half ", "twice ", "ratio ",
+    "2n = ", "(-3)", "-5", "mm", "cm ", " m", "ft. ", "in. ", "km", "°N", "to ", "up to ", "times ", "half ",
+    "twice ", "ratio ",
     "as long as ", "length/width", "except ", "without ", "becoming ", "when young ", "with ", "of the ", "at the ",
 )  # fmt: skip
 PIECES = st.sampled_from(WORDS).map(lambda word: word + " ") | st.sampled_from(SIGNS) | st.text(max_size=3)
@@ -119,10 +121,12 @@ def test_drafts_have_their_words(text: str, demo: Vocabulary) -> None:
 
 # Paragraphs as they are written.
 
-ORGANS = ("leaves", "petals", "basal leaves", "corolla tube", "sepals", "bracts", "spur", "calyx lobes", "scape", "capsule",
+ORGANS = ("leaves", "petals", "basal leaves", "corolla tube", "sepals", "bracts", "spur", "calyx lobes", "scape",
+          "capsule",
           "folia", "sepala", "stem", "leaf blades", "petioles", "seeds")  # fmt: skip
 STATES = ("ovate", "densely pubescent", "glabrous", "white", "pale yellow", "green or white", "ovate to lanceolate",
-          "acute", "usually red", "white, rarely pink", "entire", "pale yellow when young", "sparsely hairy beneath")  # fmt: skip
+          "acute", "usually red", "white, rarely pink", "entire", "pale yellow when young",
+          "sparsely hairy beneath")  # fmt: skip
 UNITS = ("mm", "cm", "in.", "lines")
 DASHES = "‐‑‒–—―−﹣－"
 SINGLE, DOUBLE = "′’‘‛´`ʹ", "″”“„‟〃ʺ«»"
