@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Line
+from auctorum.characters.prose.mark_words import MARKED
 from auctorum.characters.prose.organs import place_of
 from auctorum.characters.prose.terms import TINTS, Term, degree_of, latin_first, prefix_term, term_of
 from auctorum.characters.tokens import Sort
@@ -179,36 +180,18 @@ def _first(part: str) -> str:
     return latin_first(part) or (term.name if term else None) or degree_of(part) or part
 
 
-_MARKED = {
-    word: part
-    for part, words in {
-        "vein": "veined nerved geadert venosa venoso venosum venoso-lineatus nervosa",
-        "spot": "spotted gefleckt maculata maculatus maculatum maculatis maculatae maculati manchado manchada tachete",
-        "stripe": "striped gestreift vittatus vittata vittatum striata-lineata",
-        "blotch": "blotched",
-        "tip": "tipped",
-        "margin": "margined edged bordered gerandet marginata marginatus marginatum marginatis",
-        "dot": "dotted speckled punctulated",
-        "streak": "streaked",
-        "fleck": "flecked",
-        "band": "banded zoned",
-    }.items()
-    for word in words.split()
-}
-
-
 def _marked(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     """`purple-spotted`, `dark veined`, `spotted with crimson`: the colour of a mark; None if no colour is named."""
     parts, end = _hyphened(line, at)
-    if len(parts) == 2 and parts[1] in _MARKED and (first := term_of(parts[0])) and first.property == "colour":
-        return (Piece("colour", first.name, at, end, _MARKED[parts[1]], mark=True),), end
-    part, place = _MARKED.get(line.text(at), ""), at + 1
+    if len(parts) == 2 and parts[1] in MARKED and (first := term_of(parts[0])) and first.property == "colour":
+        return (Piece("colour", first.name, at, end, MARKED[parts[1]], mark=True),), end
+    part, place = MARKED.get(line.text(at), ""), at + 1
     if part and line.text(place) in ("with", "mit", "de", "con", "by"):
         colour, end = _colours(line, place + 1)
         return ((Piece("colour", colour, at, end, part, mark=True),), end) if colour else None
     colour, end = _colours(line, at)
     end = line.skip(end, Sort.DASH)
-    part = _MARKED.get(line.text(end), "")
+    part = MARKED.get(line.text(end), "")
     return ((Piece("colour", colour, at, end + 1, part, mark=True),), end + 1) if colour and part else None
 
 
