@@ -12,8 +12,7 @@ A bracket that holds a full range far off, or another unit, converts the range; 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from dataclasses import replace
 from itertools import pairwise
 
 from auctorum.characters.bound_words import (
@@ -29,10 +28,11 @@ from auctorum.characters.bound_words import (
     UPWARDS,
 )
 from auctorum.characters.brackets import Bracket, read_bracket
-from auctorum.characters.figures import Figure, Line, in_unit
+from auctorum.characters.figures import Figure, Line
 from auctorum.characters.frequency import frequency
+from auctorum.characters.measured import Measure
+from auctorum.characters.range_draft import RangeDraft, finished, of_one_dimension, take_bracket
 from auctorum.characters.tokens import Number, Sort
-from auctorum.characters.units import UnfitUnit, find_unit
 from auctorum.characters.values import Modality
 
 _LONGEST_LEAD = 6
@@ -40,60 +40,9 @@ _LONGEST_LIST = 6
 _MOST_BRACKETS = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """One range as printed, tokens `start` to `end`; numbers still as they stand, all in `unit`.
-
-    `says` are the properties named beside it (length, width...); `factor` of `factors` is its place in a product.
-    """
-
-    low: Number | None
-    high: Number | None
-    unit: str
-    start: int
-    end: int
-    least: Number | None = None
-    most: Number | None = None
-    usual: tuple[Number, Number] | None = None
-    approximate: bool = False
-    more: bool = False
-    says: tuple[str, ...] = ()
-    factor: int = 0
-    factors: int = 1
-    begins: int = 0  # where its product starts
-    times: bool = False  # a multiple of another organ, no figure of this one
-    at_most: bool = False  # said in the lead, so it may cover what follows
-    bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
-    often: Modality | None = None  # how often the words before it say it is so
-    usual_about: bool = False
-    either: bool = False  # "3 or 5": one or the other
-
-
-@dataclass(slots=True)
-class _Draft:
-    """A range while it is being read; figures keep their own units until the end."""
-
-    about: bool = False
-    at_most: bool = False
-    at_least: bool = False
-    between: bool = False
-    bare_to: bool = False
-    often: Modality | None = None
-    usual_about: bool = False
-    either: bool = False
-    low: Figure | None = None
-    high: Figure | None = None
-    least: Figure | None = None
-    most: Figure | None = None
-    usual: tuple[Figure, Figure] | None = None
-    more: bool = False
-    less: bool = False
-    unit: str = ""
-
-
 def read_range(line: Line, at: int) -> Measure | None:
     """The range that starts at this token, or None; looks at a bounded number of tokens beyond it."""
-    draft = _Draft()
+    draft = RangeDraft()
     place = _lead(line, at, draft)
     place = _low_brackets(line, place, draft)
     place = _lead(line, place, draft) if draft.least else place
@@ -106,10 +55,10 @@ def read_range(line: Line, at: int) -> Measure | None:
     place = _high_brackets(line, place, draft)
     place = _unit(line, place, draft)
     place = _tail(line, place, draft)
-    return _finished(draft, at, place)
+    return finished(draft, at, place)
 
 
-def _lead(line: Line, at: int, draft: _Draft) -> int:
+def _lead(line: Line, at: int, draft: RangeDraft) -> int:
     for _ in range(_LONGEST_LEAD):
         start = at
         at = _lead_word(line, at, draft)
@@ -118,7 +67,7 @@ def _lead(line: Line, at: int, draft: _Draft) -> int:
     return at
 
 
-def _lead_word(line: Line, at: int, draft: _Draft) -> int:
+def _lead_word(line: Line, at: int, draft: RangeDraft) -> int:
     sort = line.sort(at)
     if sort is Sort.ABOUT:
         draft.about = True
@@ -151,7 +100,7 @@ def _lead_word(line: Line, at: int, draft: _Draft) -> int:
     return at
 
 
-def _low_brackets(line: Line, at: int, draft: _Draft) -> int:
+def _low_brackets(line: Line, at: int, draft: RangeDraft) -> int:
     """Extremes before the typical range: `(3-)5`, `[3](4)-5`, `(3 or)5`; `at` if no figure follows them."""
     place, least = at, draft.least
     for _ in range(_MOST_BRACKETS):
@@ -171,7 +120,7 @@ def _low_brackets(line: Line, at: int, draft: _Draft) -> int:
     return after
 
 
-def _second(line: Line, at: int, draft: _Draft) -> int:
+def _second(line: Line, at: int, draft: RangeDraft) -> int:
     """The upper figure, if a dash or a joining word leads to one."""
     if line.sort(at) is Sort.DASH and line.sort(at + 1) is Sort.OPEN:
         return at
@@ -189,7 +138,7 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     if second is None or (word == "a" and line.sort(about) is not Sort.NUMBER):
         return at
     first = draft.low or second
-    if not _convert(first.unit, second.unit):
+    if not of_one_dimension(first.unit, second.unit):
         return at
     if _is_mixed(line, first, second, at):
         mixed = Number.of_fraction(first.number.exact + second.number.exact, second.number.parts)
@@ -201,7 +150,7 @@ def _second(line: Line, at: int, draft: _Draft) -> int:
     return second.end
 
 
-def _list(line: Line, at: int, draft: _Draft) -> int:
+def _list(line: Line, at: int, draft: RangeDraft) -> int:
     """`3, 4 or 5`, `in pairs, threes, or solitary`: from the least to the greatest; `at` if it is no list."""
     first = draft.low
     if first is None or first.unit:
@@ -223,12 +172,6 @@ def _list(line: Line, at: int, draft: _Draft) -> int:
     return place
 
 
-def _convert(first: str, second: str) -> bool:
-    """Whether figures in both units may stand in one range: not a length and an angle; any may that has no unit."""
-    one, two = find_unit(first), find_unit(second)
-    return one is None or two is None or one.dimension is two.dimension
-
-
 def _is_mixed(line: Line, first: Figure, second: Figure, at: int) -> bool:
     """`1-1/2 in.` is one and a half: a whole number, a hyphen without spaces, a proper fraction."""
     hyphen = line.sort(at) is Sort.DASH and line.text(at) == "-" and line.tokens[at].glued
@@ -236,7 +179,7 @@ def _is_mixed(line: Line, first: Figure, second: Figure, at: int) -> bool:
     return hyphen and whole and not first.unit and second.number.parts > 1 and 0 < second.number.value < 1
 
 
-def _high_brackets(line: Line, at: int, draft: _Draft) -> int:
+def _high_brackets(line: Line, at: int, draft: RangeDraft) -> int:
     for _ in range(_MOST_BRACKETS):
         if line.sort(at) is Sort.PLUS:
             draft.more, at = True, at + 1
@@ -246,12 +189,12 @@ def _high_brackets(line: Line, at: int, draft: _Draft) -> int:
         if bracket.first is None:
             draft.more = True
         else:
-            _take_bracket(_unsigned(bracket, draft), draft)
+            take_bracket(_unsigned(bracket, draft), draft)
         at = bracket.end
     return at
 
 
-def _unsigned(bracket: Bracket, draft: _Draft) -> Bracket:
+def _unsigned(bracket: Bracket, draft: RangeDraft) -> Bracket:
     """`3(−4)`: a minus printed for the dash, beside figures that have none."""
     first, low = bracket.first, draft.low
     if first is None or low is None or first.number.value >= 0 or low.number.value < 0:
@@ -261,38 +204,14 @@ def _unsigned(bracket: Bracket, draft: _Draft) -> Bracket:
                    if bracket.last is first else bracket.last)  # fmt: skip
 
 
-def _take_bracket(bracket: Bracket, draft: _Draft) -> None:
-    first, last, low, high = bracket.first, bracket.last, draft.low, draft.high
-    if first is None or last is None or low is None or high is None:
-        return
-    if bracket.usual:
-        draft.usual, draft.usual_about = (first, last), bracket.about
-        return
-    core_unit, unit = high.unit or low.unit, last.unit or first.unit
-    if not bracket.marked and core_unit and unit and core_unit != unit:
-        return  # the same in another unit
-    least, most = _value(low, core_unit), _value(high, core_unit)
-    lowest, highest = _value(first, core_unit), _value(last, core_unit)
-    if first is not last and not bracket.marked and (lowest >= 2 * most or highest * 2 <= least):
-        return  # a conversion without its unit: 900-1500 m (3000-5000)
-    if bracket.marked and first is not last and lowest < least and highest > most:
-        draft.least, draft.most = draft.least or first, draft.most or last
-        return
-    if highest > most or (bracket.marked and first is last and highest >= least):
-        if draft.most is None or highest > _value(draft.most, core_unit):
-            draft.most = last
-    elif lowest < least:
-        draft.least = first
-
-
-def _unit(line: Line, at: int, draft: _Draft) -> int:
+def _unit(line: Line, at: int, draft: RangeDraft) -> int:
     """A unit behind the extremes, for every figure that has none of its own."""
     unit, end = line.unit(line.skip(at, Sort.DASH))
     draft.unit = unit
     return end if unit else at
 
 
-def _tail(line: Line, at: int, draft: _Draft) -> int:
+def _tail(line: Line, at: int, draft: RangeDraft) -> int:
     if line.sort(at) is Sort.PLUS:
         draft.more, at = True, at + 1
     at = read_open_end(line, at, draft)
@@ -301,7 +220,7 @@ def _tail(line: Line, at: int, draft: _Draft) -> int:
     return _rare_tail(line, at, draft)
 
 
-def read_open_end(line: Line, at: int, draft: _Draft) -> int:
+def read_open_end(line: Line, at: int, draft: RangeDraft) -> int:
     """`or more`, `et longiora` (after a comma too), `or less`."""
     place = line.skip(at, Sort.COMMA)
     if (end := line.phrase(place, UPWARDS)) > place:
@@ -313,7 +232,7 @@ def read_open_end(line: Line, at: int, draft: _Draft) -> int:
     return at
 
 
-def _rare_tail(line: Line, at: int, draft: _Draft) -> int:
+def _rare_tail(line: Line, at: int, draft: RangeDraft) -> int:
     """`, rarely 6-9`, `but exceptionally to 25 cm`: an extreme, the outer end of a rare range."""
     place = line.skip(at, Sort.COMMA)
     place += line.text(place) in ("but", "or", "and", "sed")
@@ -326,43 +245,5 @@ def _rare_tail(line: Line, at: int, draft: _Draft) -> int:
         return at
     joined = line.sort(first.end) is Sort.DASH or line.text(first.end) in RANGE_WORDS | OR
     last = (line.figure(first.end + 1) if joined else None) or first
-    _take_bracket(Bracket(first, last, last.end, marked=True), draft)
+    take_bracket(Bracket(first, last, last.end, marked=True), draft)
     return last.end
-
-
-def _value(figure: Figure, unit: str) -> Fraction:
-    """The figure in this unit, or as it stands where it has none or one that does not convert."""
-    try:
-        return in_unit(figure.number, figure.unit, unit or figure.unit).exact
-    except UnfitUnit:
-        return figure.number.exact
-
-
-def _finished(draft: _Draft, start: int, end: int) -> Measure | None:
-    low, high = draft.low, draft.high
-    if low is None or high is None:
-        return None
-    stated = [
-        figure.unit for figure in (draft.most, high, low, draft.least, *(draft.usual or ())) if figure and figure.unit
-    ]
-    unit = (high.unit or draft.unit or low.unit) or (stated[0] if stated else "")
-    if not all(_convert(one, unit) for one in stated):
-        return None
-
-    def number(figure: Figure | None) -> Number | None:
-        own = figure.unit if figure else ""
-        # a bare lower figure shares the unit; "8 mm-1.2 cm" has two
-        return in_unit(figure.number, own, unit) if figure else None
-
-    usual = (number(draft.usual[0]), number(draft.usual[1])) if draft.usual else (None, None)
-    open_below = draft.at_most or draft.less
-    open_above = draft.at_least or (draft.more and low is high)
-    return Measure(
-        None if open_below else number(low),
-        None if open_above and not open_below else number(high),
-        unit, start, end, number(draft.least), number(draft.most),
-        (usual[0], usual[1]) if usual[0] and usual[1] else None,
-        draft.about, draft.more and not open_above and not open_below,
-        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about,
-        either=draft.either,
-    )  # fmt: skip

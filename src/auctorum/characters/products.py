@@ -12,7 +12,8 @@ from auctorum.characters.bound_words import (
     UPWARDS,
 )
 from auctorum.characters.figures import Line
-from auctorum.characters.notation import Measure, read_range
+from auctorum.characters.measured import Measure
+from auctorum.characters.notation import read_range
 from auctorum.characters.tokens import Sort
 from auctorum.characters.wording import MULTIPLES
 

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from auctorum.characters.bound_words import ABOUT, TIMES_WORDS
 from auctorum.characters.figures import Line
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparison_words import (
     DIMENSION,
     LESS,

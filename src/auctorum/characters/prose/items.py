@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Passed
 from auctorum.characters.prose.nouns import Noun

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from auctorum.characters.directions import directions_here
 from auctorum.characters.figures import Line
 from auctorum.characters.frequency import frequency
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.products import measures_of
 from auctorum.characters.prose.comparisons import read_likeness, read_ratio_words
 from auctorum.characters.prose.counted import counted_noun

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from auctorum.characters.figures import Line
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Item

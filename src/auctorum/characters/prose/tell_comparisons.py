@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.items import Is, Item, item_at, past
 from auctorum.characters.prose.nouns import Noun, owned, resolved

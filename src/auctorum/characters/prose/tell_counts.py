@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.items import Item, item_at
 from auctorum.characters.prose.nouns import Noun, owned
 from auctorum.characters.prose.organs import organ_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from auctorum.characters.notation import Measure
+from auctorum.characters.measured import Measure
 from auctorum.characters.prose.elevations import is_elevation
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Is, Item, item_at
