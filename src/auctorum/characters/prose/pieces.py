@@ -92,7 +92,8 @@ def _is_colour_degree(word: _Word) -> bool:
 
 def _single(line: Line, at: int) -> _Word | None:
     if line.sort(at) is Sort.ABOUT:
-        return _Word("±", None, at, at + 1)
+        again = line.sort(at + 1) is Sort.ABOUT  # a row of signs is none
+        return None if again else _Word("±", None, at, at + 1)
     if [line.text(at + step) for step in range(3)] == ["more", "or", "less"]:
         return _Word("±", None, at, at + 3)
     text = line.text(at)
