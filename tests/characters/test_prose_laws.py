@@ -20,10 +20,11 @@ from auctorum.characters.prose.items import Is
 from auctorum.characters.prose.own_words import own_words
 from auctorum.characters.prose.read import read_description
 from auctorum.characters.prose.scan import items_of
-from auctorum.characters.read import read_statement
+from auctorum.characters.read import UnreadableValue, read_statement
+from auctorum.characters.show import format_value
 from auctorum.characters.tokens import Sort, tokens_of
 from auctorum.characters.values import Range
-from auctorum.characters.vocabulary import Vocabulary
+from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 from auctorum.cli.transcribe_run import vocabulary_in
 
 ROOT = Path(__file__).parents[2]
@@ -114,9 +115,9 @@ def test_drafts_have_their_words(text: str, demo: Vocabulary) -> None:
     for draft in transcript.drafts:
         assert transcript.words(draft).strip()
         assert 0 < draft.confidence <= 1
+        filed = as_filed(draft, transcript.words(draft))
         if not draft.value:
-            wanted = tuple((one.value, one.stage) for one in draft.choice.readings)
-            assert as_filed(draft, transcript.words(draft)) == wanted
+            assert filed == tuple((one.value, one.stage) for one in draft.choice.readings)
 
 
 # Paragraphs as they are written.
@@ -251,6 +252,31 @@ def test_drafts_are_read_back_as_they_are_filed(text: str, demo: Vocabulary) -> 
     for draft in transcript.drafts:
         wanted = tuple((one.value, one.stage) for one in draft.choice.readings)
         assert as_filed(draft, transcript.words(draft)) == wanted, draft.choice.character.name
+
+
+@pytest.mark.parametrize(
+    ("character", "value"),
+    [
+        (Character("plant width", "plant", "width", Kind.MEASURE, "mm"), "20–30 cm"),
+        (Character("plant width", "plant", "width", Kind.MEASURE, "mm"), "(2.8–)3 in."),
+        (Character("pool depth", "habitat", "depth", Kind.MEASURE, "mm"), "up to 2 m"),
+        (Character("ovary shape", "ovary", "shape", Kind.NOMINAL, states=(State("seven-lobed"),)), "seven-lobed"),
+        (Character("tube shape", "tube", "shape", Kind.NOMINAL, states=(State("equal"),)), "equal"),
+    ],
+)
+def test_plain_values_need_no_word_of_the_property(character: Character, value: str) -> None:
+    (reading,) = read_statement(value, character)
+    assert format_value(reading.value, character) == value
+
+
+@pytest.mark.parametrize("words", ["herb 20–30 cm tall", "herb to 30 cm", "not equal"])
+def test_words_of_another_property_are_no_plain_value(words: str) -> None:
+    for character in (
+        Character("plant width", "plant", "width", Kind.MEASURE, "mm"),
+        Character("tube shape", "tube", "shape", Kind.NOMINAL, states=(State("equal"),)),
+    ):
+        with pytest.raises(UnreadableValue):
+            read_statement(words, character)
 
 
 def test_drafts_of_printed_phrases_are_read_back(demo: Vocabulary) -> None:

@@ -9,15 +9,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from auctorum.characters.bound_words import RANGE_WORDS
 from auctorum.characters.directions import read_directions
 from auctorum.characters.figures import Line
+from auctorum.characters.lexicon import matches_of
 from auctorum.characters.presence import read_presence
 from auctorum.characters.prose.assign import best_fitting, is_about, readings_of
 from auctorum.characters.prose.found import Comparison, Found
 from auctorum.characters.prose.read import read_description
 from auctorum.characters.tokens import tokens_of
-from auctorum.characters.units import UnfitUnit, unit_fits, unit_named
-from auctorum.characters.values import Range, Reading
+from auctorum.characters.units import UnfitUnit, find_unit, unit_fits, unit_named
+from auctorum.characters.values import Range, Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.problems import AuctorumError
 
@@ -61,9 +63,27 @@ def read_statement(
     if not readings and character.kind is Kind.PRESENCE:
         named = any(is_about(structure, character) for structure in description.named)
         readings = read_presence(phrase, character, named=named)
+    readings = readings or _plain(found, phrase, character)
     if not readings:
         raise _unread(words, phrase, found, character)
     return readings
+
+
+def _plain(found: Sequence[Found], phrase: Line, character: Character) -> tuple[Reading, ...]:
+    """The words that are nothing but a state (`three-lobed`), or a figure that an organ at large takes for another.
+
+    A plant is spoken of by its height and a habitat by its elevation; the value of another character has no such word.
+    """
+    states = matches_of(phrase, character) if character.states else ()
+    if len(states) == 1 and (states[0].start, states[0].end) == (0, len(phrase.tokens)):
+        return (Reading(States((Share(states[0].state),))),)
+    bare = len(found) == 1 and found[0].property in ("height", "elevation") and not any(
+        token.text.isalpha() and not find_unit(token.text) and token.text not in RANGE_WORDS for token in phrase.tokens
+    )  # fmt: skip
+    if character.kind is not Kind.MEASURE or not bare or not isinstance(found[0].value, Range):
+        return ()
+    unit, wanted = find_unit(found[0].value.unit), find_unit(character.unit)
+    return (Reading(found[0].value),) if unit and wanted and unit.dimension is wanted.dimension else ()
 
 
 def _unread(words: str, phrase: Line, found: Sequence[Found], character: Character) -> AuctorumError:
