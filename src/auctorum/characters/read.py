@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from auctorum.characters.bound_words import RANGE_WORDS
 from auctorum.characters.directions import read_directions
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import matches_of
 from auctorum.characters.presence import read_presence
+from auctorum.characters.products import measures_of
 from auctorum.characters.prose.assign import best_fitting, is_about, readings_of
 from auctorum.characters.prose.found import Comparison, Found
 from auctorum.characters.prose.read import read_description
@@ -77,10 +77,10 @@ def _plain(found: Sequence[Found], phrase: Line, character: Character) -> tuple[
     states = matches_of(phrase, character) if character.states else ()
     if len(states) == 1 and (states[0].start, states[0].end) == (0, len(phrase.tokens)):
         return (Reading(States((Share(states[0].state),))),)
-    bare = len(found) == 1 and found[0].property in ("height", "elevation") and not any(
-        token.text.isalpha() and not find_unit(token.text) and token.text not in RANGE_WORDS for token in phrase.tokens
-    )  # fmt: skip
-    if character.kind is not Kind.MEASURE or not bare or not isinstance(found[0].value, Range):
+    figures = measures_of(phrase)
+    whole = len(figures) == 1 and (figures[0].start, figures[0].end) == (0, len(phrase.tokens)) and not figures[0].says
+    at_large = len(found) == 1 and found[0].property in ("height", "elevation")
+    if character.kind is not Kind.MEASURE or not whole or not at_large or not isinstance(found[0].value, Range):
         return ()
     unit, wanted = find_unit(found[0].value.unit), find_unit(character.unit)
     return (Reading(found[0].value),) if unit and wanted and unit.dimension is wanted.dimension else ()
