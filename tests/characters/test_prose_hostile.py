@@ -76,7 +76,6 @@ def test_time_is_linear(piece: str) -> None:
     assert growth(lambda times: "leaf " + piece * times, max(48, 240 // len(piece))) < LINEAR
 
 
-@pytest.mark.xfail(strict=True, raises=RecursionError, reason="nouns.read_noun calls itself for each `of`")
 def test_wholes_of_wholes() -> None:
     read_description("lobe of the " * 2_000)
 

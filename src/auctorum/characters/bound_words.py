@@ -71,6 +71,9 @@ _PROPERTIES: dict[str, str] = {
 }
 # `alt.` is height first: altitude is asked for by the character
 SAYS: Mapping[str, str] = {word: name for name in reversed(list(_PROPERTIES)) for word in _PROPERTIES[name].split()}
+BEFORE_DE: Mapping[str, str] = {"long": "length", "large": "width", "larges": "width", "haut": "height"}
+"""Dimensions that stand before their figure in French: `long de 3 cm`."""
+
 # words that may follow `in` where it is an inch: what it measures, or how the phrase goes on
 _AFTER_AN_INCH = """
     by or to and but high tall long wide broad thick deep across diam diameter x rarely sometimes usually above below

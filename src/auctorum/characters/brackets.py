@@ -18,6 +18,7 @@ from auctorum.characters.tokens import Sort
 from auctorum.characters.values import Modality
 
 _LONGEST_LEAD = 6
+_MEANS = ("mean", "average", "av", "avg", "median", "modal", "mode", "x")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,8 @@ def read_bracket(line: Line, at: int) -> Bracket | None:
             place, marked = end, True
         elif line.text(place) in OR and line.phrase(place, UPWARDS) == place:
             place, marked = place + 1, True
+        elif line.text(place) in _MEANS:
+            place, usual = line.skip(place + 1, Sort.POINT), True
         elif (often := frequency(line, place))[0] in (Modality.USUALLY, Modality.OFTEN):
             place, usual = often[1], True
         elif (end := max(line.skip(place, Sort.ABOUT), line.phrase(place, ABOUT))) > place:

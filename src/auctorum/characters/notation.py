@@ -121,7 +121,10 @@ def _low_brackets(line: Line, at: int, draft: RangeDraft) -> int:
 
 
 def _second(line: Line, at: int, draft: RangeDraft) -> int:
-    """The upper figure, if a dash or a joining word leads to one."""
+    """The upper figure, if a dash or a joining word leads to one; of a mean and its deviation the mean is about."""
+    if line.sort(at) is Sort.ABOUT and (deviation := line.figure(at + 1)) is not None:
+        draft.about = True
+        return deviation.end
     if line.sort(at) is Sort.DASH and line.sort(at + 1) is Sort.OPEN:
         return at
     if (end := _list(line, at, draft)) > at:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from auctorum.characters.bound_words import (
     AND,
+    BEFORE_DE,
     DOWNWARDS,
     SAYS,
     TIMES_WORDS,
@@ -136,6 +137,8 @@ def _named_before(line: Line, at: int) -> tuple[str, ...]:
     while place >= at - 3 and (line.text(place) in _BEFORE or line.sort(place) in (Sort.COLON, Sort.POINT)):
         place -= 1
     word = line.text(place)
+    if line.text(place + 1) in ("de", "di") and word in BEFORE_DE:
+        return (BEFORE_DE[word],)
     if word not in SAYS or word in ("long", "wide", "broad", "high", "tall", "thick", "across", "deep"):
         return ()
     used = line.sort(place - 1) is Sort.NUMBER or bool(line.unit(place - 1)[0]) or line.text(place - 1) == "in"

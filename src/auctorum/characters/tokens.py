@@ -82,7 +82,8 @@ _NUMBER = (
     r"(?P<minus>(?<![\w.)\]'\"°%+−])−)?"
     rf"(?:(?P<whole>\d{{1,9}})(?:(?:-|{_GAP})?(?P<vulgar>[¼½¾⅐-⅞])|(?:{_GAP}(?P<over>\d{{1,3}}))?[/⁄](?P<under>\d{{1,3}})(?![\d/]))"
     r"|(?P<bare>[¼½¾⅐-⅞])"
-    r"|(?P<digits>\d{1,3}(?:,\d{3}){1,3}(?![\d,])|\d{1,12}(?:[.,·]\d{1,9})?|(?<![\w.,·])[.·]\d{1,9}))"
+    r"|(?P<digits>(?<!\w)[Oo][.,·]\d{1,9}|\d{1,4} \. \d{1,3}(?= ?(?:mm|cm|dm|m|in)\b)"  # slips of scanning
+    r"|\d{1,3}(?:,\d{3}){1,3}(?![\d,])|\d{1,12}(?:[.,·]\d{1,9})?|(?<![\w.,·])[.·]\d{1,9}))"
 )
 _TOKEN = re.compile(
     # chromosome numbers and references to pages, plates and figures hold no trait
@@ -229,6 +230,7 @@ def _decimal(digits: str, decimal_comma: bool) -> Decimal:
     """Thousands where commas part groups of three in a phrase with no decimal comma; a decimal otherwise."""
     if "," in digits and not decimal_comma and re.fullmatch(r"[1-9]\d{0,2}(?:,\d{3})+", digits):
         return Decimal(digits.replace(",", ""))
+    digits = digits.replace(" ", "").replace("O", "0").replace("o", "0")  # slips of scanning: O.5, 1 . 2
     if digits.count(",") > 1:
         return Decimal(digits.replace(",", ""))
     return Decimal(digits.replace(",", ".").replace("·", "."))

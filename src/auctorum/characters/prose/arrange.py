@@ -14,6 +14,9 @@ from auctorum.characters.prose.organs import singular
 _OPENERS = frozenset({Is.STOP, Is.COMMA, Is.WITH, Is.AND, Is.OF, Is.OPEN, Is.EXCEPT, Is.AT, Is.CLOSE})
 _FRONT = frozenset({Is.FIGURE, Is.STATE, Is.OFTEN, Is.STAGE, Is.OR, Is.TO, Is.NOT, Is.SMALL, Is.AND})
 _LONGEST_RUN = 8
+# how adjectives of position and sort end: involucral, capillary, paired, innermost, inflated, winged
+_ADJECTIVAL_ENDINGS = "al ar ary ate ous ed ic ive ose ant ent ine oid ing ory est ish fold"
+_ADJECTIVAL = tuple(_ADJECTIVAL_ENDINGS.split())
 
 
 def arranged(line: Line, items: Sequence[Item]) -> list[Item]:
@@ -36,7 +39,7 @@ def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
 
 def _picks_out(before: Item, item: Item) -> bool:
     """Whether the unknown word may be an adjective of the organ, with no article between them."""
-    adjective = before.sort is Is.STRANGE and before.text.isalpha() and len(before.text) > 3
+    adjective = before.sort is Is.STRANGE and before.text.isalpha() and before.text.endswith(_ADJECTIVAL)
     return adjective and not item.text and item.noun is not None and not item.noun.kind
 
 
@@ -84,10 +87,14 @@ def _fronted(items: Sequence[Item]) -> list[Item]:
 
 
 def _lists(items: Sequence[Item], at: int, place: int) -> bool:
-    """`with upright, hairy stems`: a comma between adjectives behind `with`."""
-    if items[place].sort is not Is.COMMA or at == 0 or place + 1 >= len(items):
+    """`with upright, hairy stems`, `Oval, toothed leaves`: a comma between adjectives of an organ behind them."""
+    if items[place].sort is not Is.COMMA or place + 1 >= len(items):
         return False
-    led = items[at - 1].sort is Is.WITH or (at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH)
+    if at == 0:
+        return items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
+    led = items[at - 1].sort in (Is.WITH, Is.STOP) or (
+        at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH
+    )
     return led and items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
 
 

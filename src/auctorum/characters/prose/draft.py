@@ -71,6 +71,9 @@ _CONFIDENCE: Mapping[Doubt, float] = {
     Doubt.CARRIED: 0.55,
     Doubt.UNKNOWN_STATE: 0.5,
     Doubt.NO_ORGAN: 0.4,
+    Doubt.DOUBTED: 0.4,
+    Doubt.OTHER_TAXON: 0.3,
+    Doubt.ASIDE: 0.3,
 }
 
 

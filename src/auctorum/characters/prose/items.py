@@ -42,6 +42,8 @@ class Is(StrEnum):
     OPEN = "open"
     CLOSE = "close"
     THEY = "they"
+    VERSUS = "versus"
+    UNCERTAIN = "uncertain"
     SMALL = "small"  # articles, verbs and signs that carry nothing
     PASSED = "passed"
     STRANGE = "strange"

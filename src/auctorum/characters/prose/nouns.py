@@ -24,6 +24,7 @@ _UPPER = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lo
 _PAIRS = frozenset({"pair", "pairs", "pares", "paires", "paare", "paar", "paia"})
 _MOST_NOUNS = 3
 _MOST_ADJECTIVES = 4
+_MOST_WHOLES = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +55,12 @@ HABITAT = Noun(("habitat",), kind="habitat")
 PLANT = Noun(("plant",), kind="plant")
 
 
-def read_noun(line: Line, at: int, *, article: bool = True) -> tuple[Noun, int] | None:
-    """The organ named at this token, articles and adjectives of place before it, and the place after; None if none."""
-    place = at
-    if article and line.text(place) in ARTICLES:
-        place += 1
+def read_noun(line: Line, at: int, *, wholes: int = _MOST_WHOLES) -> tuple[Noun, int] | None:
+    """The organ named at this token, articles and adjectives of place before it, and the place after; None if none.
+
+    `wholes` is how many times `of` may still lead to a whole.
+    """
+    place = at + 1 if line.text(at) in ARTICLES else at
     places: list[str] = []
     stage = ""
     for _ in range(_MOST_ADJECTIVES):
@@ -74,7 +76,7 @@ def read_noun(line: Line, at: int, *, article: bool = True) -> tuple[Noun, int] 
         else:
             return None
         place = _next(line, place)
-    return _nouns(line, place, tuple(places), stage)
+    return _nouns(line, place, tuple(places), stage, wholes)
 
 
 def _next(line: Line, at: int) -> int:
@@ -109,14 +111,12 @@ def _compound(name: str) -> Organ:
     return Organ(name, part=organ.part if organ else False)
 
 
-def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[Noun, int] | None:
+def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str, wholes: int) -> tuple[Noun, int] | None:
     found: list[Organ] = []
     end = at
     while len(found) < _MOST_NOUNS:
         start = end
-        if (found and line.sort(end) is Sort.DASH and line.tokens[end].glued and line.sort(end + 1) is Sort.WORD) or (
-            found and line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4
-        ):
+        if found and (_is_hyphen(line, end) or _is_shortened(line, end)):
             start = end + 1
         here = _organ_here(line, start)
         if here is None or (found and start == end and not _joins(line, end - 1, found[-1], here[0])):
@@ -125,12 +125,20 @@ def _nouns(line: Line, at: int, places: tuple[str, ...], stage: str) -> tuple[No
         end = here[1]
     if not found:
         return None
-    if line.sort(end) is Sort.POINT and len(line.text(end - 1)) <= 4:
-        end += 1
+    end += _is_shortened(line, end)
     noun = _noun(found, places, stage)
     end, after = _places_after(line, end, found[-1])
     noun = replace(noun, places=(*after, *noun.places))
-    return _of_whole(line, noun, end)
+    return _of_whole(line, noun, end, wholes) if wholes else (noun, end)
+
+
+def _is_hyphen(line: Line, at: int) -> bool:
+    return line.sort(at) is Sort.DASH and line.tokens[at].glued and line.sort(at + 1) is Sort.WORD
+
+
+def _is_shortened(line: Line, at: int) -> bool:
+    """Whether the point here ends a short word: `fls.`"""
+    return line.sort(at) is Sort.POINT and len(line.text(at - 1)) <= 4
 
 
 def _joins(line: Line, before: int, first: Organ, second: Organ) -> bool:
@@ -191,11 +199,11 @@ def _is_english_place(line: Line, at: int) -> bool:
     return place_of(line.text(at)) == line.text(at) and line.text(at) not in ("inferior", "superior")
 
 
-def _of_whole(line: Line, noun: Noun, end: int) -> tuple[Noun, int]:
+def _of_whole(line: Line, noun: Noun, end: int, wholes: int) -> tuple[Noun, int]:
     """`lobes of the calyx`, `pairs of leaflets`."""
     if line.text(end) not in _OF:
         return noun, end
-    whole = read_noun(line, end + 1)
+    whole = read_noun(line, end + 1, wholes=wholes - 1)
     if whole is None or whole[0].kind:
         return noun, end
     owner, after = whole
@@ -224,7 +232,9 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
     """
     names, places = noun.names, noun.places
     if not names:
-        return replace(root_of(whole), places=places, stage=noun.stage) if whole else replace(noun, names=("part",))
+        return (
+            replace(without_part(whole), places=places, stage=noun.stage) if whole else replace(noun, names=("part",))
+        )
     if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
         return replace(noun, names=("leaf", "blade"), part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
@@ -242,7 +252,7 @@ _NO_WHOLES_WORDS = """
     spur pedicel petiole stem hair spine filament style peduncle culm shoot branch branchlet twig scape
 """
 _NO_WHOLES = frozenset(_NO_WHOLES_WORDS.split())
-_BOWLS = frozenset({"limb", "tube", "lobe", "throat", "mouth", "lip", "segment", "tooth"})
+_BOWLS = frozenset({"limb", "tube", "lobe", "throat", "lip", "segment", "tooth"})
 _FREE_PARTS = frozenset({"lip", "keel", "wing"})
 # a pea flower has a keel and wings of their own standing; a glume or a fruit owns its keel or wing
 _PEA_WORDS = """

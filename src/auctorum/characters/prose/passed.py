@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
+
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.found import Passed
 from auctorum.characters.prose.organs import organ_of, place_of
@@ -36,19 +39,41 @@ _ROMAN_WORDS = """
 _ROMAN = frozenset(_ROMAN_WORDS.split())
 _RECKONED = ("known", "described", "accepted", "recognized", "recognised")
 _DATE_WORDS = ("to", "and", "de", "until", "a", "bis", "et", "y", "e")
+_HEAD = re.compile(r"\n[ \t]*((?:\d{1,4}[ \t]+[A-Z][A-Z .]{3,60}|[A-Z][A-Z .]{3,60}[ \t]+\d{1,4}))[ \t]*(?=\n)")
 _JOINTS = (Sort.DASH, Sort.POINT, Sort.COMMA, Sort.SLASH)
 
 
-def passed_over(line: Line) -> dict[int, tuple[Passed, int]]:
-    """By the token where they start: what the words are that hold no trait, and the place after them."""
+def running_heads(text: str) -> tuple[tuple[int, int], ...]:
+    """Start and end of the lines that hold nothing but capitals and a page number: heads of printed pages."""
+    return tuple(match.span(1) for match in _HEAD.finditer(text))
+
+
+def passed_over(line: Line, heads: Iterable[tuple[int, int]] = ()) -> dict[int, tuple[Passed, int]]:
+    """By the token where they start: what the words are that hold no trait, and the place after them.
+
+    `heads` are running heads by their places in the text.
+    """
     found: dict[int, tuple[Passed, int]] = {}
     at = 0
+    headed = _tokens_in(line, heads)
     while at < len(line.tokens):
-        why, end = _passed(line, at)
+        why, end = (Passed.REFERENCE, at + 1) if at in headed else _passed(line, at)
         if why is not None:
             found[at] = why, end
         at = max(end, at + 1)
     return found
+
+
+def _tokens_in(line: Line, spans: Iterable[tuple[int, int]]) -> frozenset[int]:
+    """The tokens that lie in these places of the text, which are in order."""
+    found: set[int] = set()
+    at = 0
+    for start, end in spans:
+        while at < len(line.tokens) and line.tokens[at].start < end:
+            if line.tokens[at].start >= start:
+                found.add(at)
+            at += 1
+    return frozenset(found)
 
 
 def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
@@ -59,15 +84,19 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
         return Passed.REFERENCE, _numbers(line, at + 1)
     if sort is Sort.NUMBER:
         return _after_number(line, at)
+    if sort is Sort.POINT and (end := _leader(line, at)) > at:
+        return Passed.KEY, end
     if sort is not Sort.WORD:
         return None, at
     if text in NUMBER_WORDS and line.text(at + 1) in _TALLIES:
         return Passed.TALLY, at + 2
+    if text == "nov" and line.text(at - 2) in ("sp", "gen", "comb", "var", "subsp", "nom", "stat", "f", "ssp"):
+        return None, at
     if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
         return Passed.DATE, _date(line, at + 1)
     if text in _ROMAN and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
         return Passed.DATE, at + 3
-    for why, read in ((Passed.REFERENCE, _reference), (Passed.NAME, _name), (Passed.COLLECTION, _collector)):
+    for why, read in _READERS:
         if (end := read(line, at)) > at:
             return why, end
     return None, at
@@ -95,6 +124,10 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
         return Passed.DATE, _date(line, place + 1)
     if (page := _past_pages(line, at)) > at:
         return Passed.REFERENCE, page
+    if line.text(at + 1) == "'" and line.sort(at + 2) in (Sort.POINT, Sort.STOP):
+        return Passed.REFERENCE, at + 3  # 1'. of a key
+    if line.sort(at + 1) in (Sort.STOP, Sort.POINT) and line.sort(at - 1) in (Sort.STOP, None) and _is_listed(line, at):
+        return Passed.REFERENCE, at + 1  # 12. of a list
     if line.text(end) in _TALLIES:
         return Passed.TALLY, end + 1
     if line.text(end) in _RECKONED and line.text(end + 1) in _TALLIES:
@@ -105,6 +138,22 @@ def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
     if pointed and line.text(at + 2) in _ROMAN:
         return Passed.DATE, _date(line, at + 3)
     return None, at
+
+
+def _leader(line: Line, at: int) -> int:
+    """Past the dots of a key and the number they lead to; `at` for fewer than three."""
+    end = at
+    while line.sort(end) in (Sort.POINT, Sort.STOP):
+        end += 1
+    return line.skip(end, Sort.NUMBER) if end >= at + 3 else at
+
+
+def _is_listed(line: Line, at: int) -> bool:
+    """A whole number before a capital: `12. C. album`, `2. Leaves`."""
+    number, following = line.tokens[at].number, at + 2
+    if number is None or number.exact.denominator != 1 or line.sort(following) is not Sort.WORD:
+        return False
+    return line.tokens[following].capital
 
 
 def _past_pages(line: Line, at: int) -> int:
@@ -172,6 +221,21 @@ def _coordinates(line: Line, at: int) -> int:
     return at
 
 
+_EPITHET_ENDINGS = ("a", "us", "um", "is", "e", "ii", "i", "ae", "ns", "ax", "ex", "or", "er", "es", "as", "os", "ix")
+_NO_EPITHETS = (
+    "these",
+    "those",
+    "there",
+    "were",
+    "have",
+    "some",
+    "more",
+    "same",
+    "other",
+    "species",
+    "series",
+    "where",
+)
 _RANKS = frozenset({"var", "subsp", "ssp", "subvar", "sect", "subf", "cv"})
 _AFTER_A_NAME = (Sort.STOP, Sort.POINT, Sort.OPEN, None)
 
@@ -200,7 +264,7 @@ def _is_epithet(line: Line, at: int) -> bool:
     """A small word apart from the one before, and no organ."""
     if line.sort(at) is not Sort.WORD or line.tokens[at].capital or line.tokens[at].glued:
         return False
-    return len(line.text(at)) > 3 and organ_of(line.text(at)) is None
+    return len(line.text(at)) > 3 and organ_of(line.text(at)) is None and _is_latin(line.text(at))
 
 
 def _collector(line: Line, at: int) -> int:
@@ -210,6 +274,25 @@ def _collector(line: Line, at: int) -> int:
         return at
     named = line.tokens[at].capital and len(line.text(at)) > 2 and not _is_described(line.text(at))
     return at + 2 if named else at
+
+
+def _cited(line: Line, at: int) -> int:
+    """Past `Vane 1874`: an author and a year; else `at`."""
+    end = _collector(line, at)
+    return end if end > at and _is_year(line, at + 1) else at
+
+
+_READERS = (
+    (Passed.REFERENCE, _reference),
+    (Passed.NAME, _name),
+    (Passed.REFERENCE, _cited),
+    (Passed.COLLECTION, _collector),
+)
+
+
+def _is_latin(text: str) -> bool:
+    """Whether a word ends as an epithet may; `authors` does not."""
+    return text.endswith(_EPITHET_ENDINGS) and text not in _NO_EPITHETS
 
 
 def _is_described(text: str) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.mark_words import MARKED
-from auctorum.characters.prose.organs import place_of
+from auctorum.characters.prose.organs import organ_of, place_of
 from auctorum.characters.prose.terms import TINTS, Term, degree_of, latin_first, prefix_term, term_of
 from auctorum.characters.tokens import Sort
 
@@ -99,6 +99,8 @@ def _single(line: Line, at: int) -> _Word | None:
     text = line.text(at)
     if line.sort(at) is not Sort.WORD:
         return None
+    if (organ := organ_of(text)) is not None and organ.subject:
+        return None  # a tufted perennial
     term, degree = term_of(text), degree_of(text)
     if (
         term is None

@@ -17,6 +17,7 @@ from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Comparison, Description, Found, Leftover
 from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.own_words import own_words
+from auctorum.characters.prose.passed import running_heads
 from auctorum.characters.prose.scan import items_of
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.prose.stages_over import staged
@@ -54,7 +55,7 @@ def read_description(
     key = {_SIGNS.get(sign, sign): unit for sign, unit in (signs or {}).items()}
     phrase = Line(tokens_of(text), key, line, _GROUND.search(text.translate(_UNSEEN)) is not None)
     characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
-    items = items_of(phrase, own_words(characters), munsell_in(text))
+    items = items_of(phrase, own_words(characters), munsell_in(text), running_heads(text))
     said = staged(told(phrase, arranged(phrase, items), subject_named(subject)))
     found = [one for group in _grouped(said) if (one := _found(phrase, group, strict=strict)) is not None]
     found.sort(key=lambda one: (one.start, one.end))

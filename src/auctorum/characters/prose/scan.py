@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from auctorum.characters.bound_words import BEFORE_DE, SAYS
 from auctorum.characters.directions import directions_here
 from auctorum.characters.figures import Line
 from auctorum.characters.frequency import frequency
@@ -34,12 +35,15 @@ class _Known:
     colours: Mapping[int, tuple[str, int]]
 
 
-def items_of(line: Line, own: OwnWords, colours: Iterable[tuple[int, int, str]] = ()) -> tuple[Item, ...]:
+def items_of(
+    line: Line, own: OwnWords, colours: Iterable[tuple[int, int, str]] = (), heads: Iterable[tuple[int, int]] = ()
+) -> tuple[Item, ...]:
     """The items in the order of the words; every token lies in one of them.
 
-    `own` are words of a vocabulary, `colours` the Munsell notations of the text with their places in it.
+    `own` are words of a vocabulary; `colours` the Munsell notations of the text, `heads` its running heads, with their
+    places in it.
     """
-    return tuple(_items(line, _Known(_figures(line), passed_over(line), own, _colours(line, colours))))
+    return tuple(_items(line, _Known(_figures(line), passed_over(line, heads), own, _colours(line, colours))))
 
 
 def _colours(line: Line, colours: Iterable[tuple[int, int, str]]) -> dict[int, tuple[str, int]]:
@@ -149,6 +153,8 @@ def _word(line: Line, at: int, known: _Known) -> Item:
         return Item(Is.SMALL, at, end)
     if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
         return side
+    if SORT_OF.get(text) in (Is.VERSUS, Is.UNCERTAIN):
+        return Item(SORT_OF[text], at, at + 1, text=text)
     if SORT_OF.get(text) is Is.ABSENT or (text in LACKING and _ends(line, at + 1)):
         return Item(Is.ABSENT, at, at + 1, text=text)
     pieces = read_pieces(line, at)
@@ -162,6 +168,8 @@ def _word(line: Line, at: int, known: _Known) -> Item:
         return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:
         return Item(Is.STATE, at, pieces[1], pieces=_with_own(line, at, pieces[0], known.own))
+    if text in SAYS or text in BEFORE_DE:
+        return Item(Is.SMALL, at, at + 1, text=text)  # a dimension beside its figure
     return _small(line, at) or own or Item(Is.STRANGE, at, at + 1, text=text)
 
 

@@ -69,6 +69,11 @@ class Scene:
     given: bool = False  # the words are of a character whose organ was given
     unnamed: bool = False  # the subject was given, and no organ is named yet
     strange: bool = False  # a word before was not understood
+    taxon: str = ""  # the last epithet of the plant described, where its name stands at the head
+    aside: bool = False  # another plant is named in this sentence
+    elsewhere: bool = False  # a heading names another plant, or a section is no description
+    uncertain: bool = False  # probably, perhaps
+    side: str = ""  # upper or lower, said before the words: `beneath tomentose`
     named: bool = False  # whether this clause has named its subject
     once: bool = False  # the subject holds for one state only: `e basi cordata ovata`
     outer: list[tuple[list[Noun], Modality | None, str]] = field(default_factory=list)
@@ -136,6 +141,9 @@ class Scene:
             Doubt.NO_ORGAN: self.unnamed,
             Doubt.STRANGE_WORD: self.strange,
             Doubt.STRANGE_ORGAN: not noun.known,
+            Doubt.OTHER_TAXON: self.aside and not self.elsewhere,
+            Doubt.ASIDE: self.elsewhere and noun.kind != "habitat",
+            Doubt.DOUBTED: self.uncertain,
         }
         return {doubt for doubt, holds in taken.items() if holds}
 
@@ -145,8 +153,8 @@ class Scene:
         self.subjects = list(self.main)
         self.first, self.named, self.once = list(self.main), False, False
         self.subject_at = -1
-        self.denied = self.to = False
-        self.per = ""
+        self.denied = self.to = self.uncertain = False
+        self.per = self.side = ""
 
     def open_sentence(self) -> None:
         """A stop: the subject is carried on, all else forgotten."""
@@ -155,7 +163,7 @@ class Scene:
         self.sentence += 1
         self.stage = self.mark = ""
         self.often, self.often_about = None, None
-        self.carried, self.strange = True, False
+        self.carried, self.strange, self.aside = True, False, False
         self.outer.clear()
 
 

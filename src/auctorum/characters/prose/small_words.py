@@ -17,20 +17,24 @@ SIDE_OF: Mapping[str, str] = {word: side for side, words in _SIDES.items() for w
 BOTH = ("utrinque", "both")
 _SORTS = {
     Is.AT: """at near towards toward in along around round throughout below above beneath within inside outside from
-        on apud prope versus sub en na no nas nos am an auf vers sur dans""",
+        on upon apud prope versus sub en na no nas nos am an auf vers sur dans alla allo agli alle nella nel dalla""",
     Is.OF: "of de del da do du des von",
     Is.PER: "per por pro je",
-    Is.WITH: "with bearing having by including has have cum con com mit avec",
-    Is.WITHOUT: "without lacking wanting destitute no sine sin sem ohne sans nullus nullis nulla",
-    Is.ABSENT: "absent missing obsolete none nil deest desunt absens ausente ausentes fehlend",
+    Is.WITH: "with bearing having including has have cum con com mit avec",
+    Is.WITHOUT: "without absence lacking wanting destitute no sine sin sem ohne sans nullus nullis nulla",
+    Is.ABSENT: """absent missing obsolete none nil deest desunt absens ausente ausentes nul nuls nulle nulles
+        fehlend""",
     Is.EXCEPT: "except excepting save excepto praeter ausser sauf",
     Is.NOT: "not neither nor never non nec neque haud nunquam numquam nao nicht ne",
     Is.TO: "to through ad bis hasta",
     Is.OR: "or vel aut seu sive oder ou o u",
     Is.AND: "and but et atque ac sed y e und",
     Is.THEY: "they it these",
+    Is.VERSUS: "versus vs contra",
+    Is.UNCERTAIN: """probably perhaps possibly apparently presumably seemingly maybe fortasse forsan probabiliter
+        probablement probablemente provavelmente wohl vermutlich""",
     Is.SMALL: """the a an its their each is are being be was were those this which that then also measuring measures
-        about rather as ones one eius ejus
+        about rather as ones one by eius ejus
         el la los las le les der die das il lo os um uma una un""",
 }
 SORT_OF: Mapping[str, Is] = {word: sort for sort, words in _SORTS.items() for word in words.split()}
@@ -42,3 +46,14 @@ LACKING = frozenset({"wanting", "lacking", "destitute"})
 _FACING = "facing faces aspect aspects exposed exposure slopes spectantes spectantibus"
 FACING = frozenset(_FACING.split())
 """Words before the directions to which a place of growth looks."""
+
+_REMARKS = """
+    etymology discussion remark remarks note notes obs observation observations type types typus holotype holotypus
+    specimens material illustration illustrations icon icones figure fig vernacular uses conservation phenology
+    affinities relationships similar comparison key etymologie etimologia etymologia typification synonyms
+"""
+REMARKS = frozenset(_REMARKS.split())
+"""Words that open a section which describes nothing."""
+
+DESCRIPTIONS = frozenset({"description", "descriptio", "descripcion", "descricao", "beschreibung", "descrizione"})
+"""Words that open the description again."""

@@ -9,14 +9,17 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 
 from auctorum.characters.figures import Line
-from auctorum.characters.prose.items import Is, Item, item_at
+from auctorum.characters.prose.found import Doubt, Passed
+from auctorum.characters.prose.items import Is, Item, item_at, past
 from auctorum.characters.prose.nouns import HABITAT, Noun
 from auctorum.characters.prose.scene import Said, Scene
+from auctorum.characters.prose.small_words import DESCRIPTIONS, REMARKS
 from auctorum.characters.prose.tell_comparisons import tell_like, tell_ratio
 from auctorum.characters.prose.tell_figures import tell_figure
 from auctorum.characters.prose.tell_nouns import tell_absent, tell_noun, tell_per, tell_they, tell_without
 from auctorum.characters.prose.tell_places import tell_except, tell_place, tell_side
 from auctorum.characters.prose.tell_states import tell_state
+from auctorum.characters.tokens import Sort
 
 
 def subject_named(structure: str) -> Noun | None:
@@ -33,9 +36,23 @@ def told(line: Line, items: Sequence[Item], subject: Noun | None = None) -> list
     if subject is not None:
         scene.subjects, scene.main = [subject], [subject]
     at = 0
+    scene.elsewhere = any(item.passed is Passed.KEY for item in items)
     while at < len(items):
+        if item_at(items, at - 1).sort is Is.STOP:
+            _open_section(scene, items[at])
         at = max(at + 1, _TELLERS[items[at].sort](scene, items, at))
     return scene.said
+
+
+def _open_section(scene: Scene, item: Item) -> None:
+    """`Etymology: ...`, `Description.—`: whether what follows describes the plant."""
+    if scene.line.sort(item.start + 1) not in (Sort.COLON, Sort.POINT, Sort.STOP, Sort.DASH):
+        return
+    word = scene.line.text(item.start)
+    if word in REMARKS:
+        scene.elsewhere = True
+    elif word in DESCRIPTIONS:
+        scene.elsewhere = False
 
 
 def _stop(scene: Scene, items: Sequence[Item], at: int) -> int:
@@ -80,14 +97,55 @@ def _not(scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def _to(scene: Scene, items: Sequence[Item], at: int) -> int:
     last = scene.last
-    scene.to = last is not None and last.share is not None and last.end >= items[at].start - 1
+    beside = last is not None and last.end >= items[at].start - 1
+    staged = item_at(items, at - 1).sort is Is.CLOSE  # green (young) to ivory (old)
+    scene.to = beside and last is not None and last.share is not None and not (staged and last.stage)
     return at + 1
 
 
 def _small(scene: Scene, items: Sequence[Item], at: int) -> int:
     between = item_at(items, at - 1).sort is item_at(items, at + 1).sort is Is.STATE
+    if items[at].text == "?":
+        for one in scene.clause_said:
+            one.doubts.add(Doubt.DOUBTED)
     if items[at].text == "a" and between:  # Spanish: ovadas a lanceoladas
         return _to(scene, items, at)
+    return at + 1
+
+
+def _passed(scene: Scene, items: Sequence[Item], at: int) -> int:
+    """The name of another plant than the one described puts the sentence in doubt, as a heading all that follows."""
+    if items[at].passed is not Passed.NAME:
+        return at + 1
+    epithet = scene.line.text(items[at].end - 1)
+    if not scene.taxon and not scene.said:
+        scene.taxon = epithet
+    if epithet == scene.taxon:
+        scene.elsewhere = False
+        return at + 1
+    scene.aside = True
+    scene.elsewhere |= _is_heading(items, at)
+    for one in scene.clause_said:
+        one.doubts.add(Doubt.OTHER_TAXON)
+    return at + 1
+
+
+def _is_heading(items: Sequence[Item], at: int) -> bool:
+    """Whether the name, with a number before it and authors behind, is a sentence of its own."""
+    before = at - 1
+    while item_at(items, before).sort is Is.PASSED:
+        before -= 1
+    end = past(items, at + 1, Is.STRANGE, Is.PASSED, Is.SMALL, most=5)
+    return item_at(items, before).sort is Is.STOP and item_at(items, end).sort is Is.STOP
+
+
+def _versus(scene: Scene, items: Sequence[Item], at: int) -> int:
+    scene.aside = True
+    return at + 1
+
+
+def _uncertain(scene: Scene, items: Sequence[Item], at: int) -> int:
+    scene.uncertain = True
     return at + 1
 
 
@@ -104,6 +162,9 @@ def _facing(scene: Scene, items: Sequence[Item], at: int) -> int:
 def _stage(scene: Scene, items: Sequence[Item], at: int) -> int:
     """A stage before a value rules what follows in the clause, one behind it what the clause has said."""
     item, said = items[at], scene.clause_said
+    if item_at(items, at - 1).sort is Is.OPEN and item_at(items, at + 1).sort is Is.CLOSE and scene.last is not None:
+        scene.last.stage, scene.last.end = item.text, items[at + 1].end  # green (young) to ivory (old)
+        return at + 1
     change = item.text == "becoming"
     if change and scene.mark == "old" and not scene.marked_property:
         return at + 1  # at length becoming
@@ -131,7 +192,8 @@ def _nothing(scene: Scene, items: Sequence[Item], at: int) -> int:
 
 _TELLERS: Mapping[Is, Callable[[Scene, Sequence[Item], int], int]] = dict.fromkeys(Is, _nothing) | {
     Is.STOP: _stop, Is.COMMA: _comma, Is.AND: _and, Is.OR: _and, Is.OPEN: _open, Is.CLOSE: _close, Is.OFTEN: _often,
-    Is.NOT: _not, Is.TO: _to, Is.SMALL: _small, Is.STRANGE: _strange, Is.FACING: _facing, Is.STAGE: _stage,
+    Is.PASSED: _passed, Is.VERSUS: _versus, Is.UNCERTAIN: _uncertain, Is.NOT: _not, Is.TO: _to, Is.SMALL: _small,
+    Is.STRANGE: _strange, Is.FACING: _facing, Is.STAGE: _stage,
     Is.NOUN: tell_noun, Is.THEY: tell_they, Is.PER: tell_per, Is.WITHOUT: tell_without, Is.ABSENT: tell_absent,
     Is.FIGURE: tell_figure, Is.LIKE: tell_like, Is.RATIO: tell_ratio, Is.STATE: tell_state,
     Is.SIDE: tell_side, Is.AT: tell_place, Is.EXCEPT: tell_except,

@@ -24,6 +24,9 @@ _FLAT = frozenset(_FLAT_WORDS.split())
 def tell_figure(scene: Scene, items: Sequence[Item], at: int) -> int:
     """The statements of a figure: an elevation, a count, an extreme of the range before, or dimensions."""
     item, figure = items[at], items[at].factors[-1]
+    if scene.denied or _is_difference(scene, items, at) or _is_subset(items, at):
+        scene.strange = True
+        return at + 1
     if is_elevation(scene, item):
         scene.say_figure(HABITAT, "elevation", item, figure).start = item.start
         return at + 1
@@ -40,6 +43,21 @@ def tell_figure(scene: Scene, items: Sequence[Item], at: int) -> int:
         return tell_count(scene, items, at)
     _tell_dimensions(scene, item, _says_later(items, at))
     return at + 1
+
+
+def _is_difference(scene: Scene, items: Sequence[Item], at: int) -> bool:
+    """`3–5 mm longer than the petal`, `exceeding the petals by 5 mm`."""
+    if not items[at].factors[-1].unit:
+        return False
+    by = item_at(items, at - 1).text == "by" and scene.last is not None and scene.last.like is not None
+    return by or (item_at(items, at + 1).sort is Is.LIKE and not item_at(items, at + 1).factors)
+
+
+def _is_subset(items: Sequence[Item], at: int) -> bool:
+    """`two 6 mm, three 4 mm`: a number that picks out some of the organs."""
+    following = item_at(items, at + 1)
+    bare = not items[at].factors[-1].unit and not items[at].counted
+    return bare and following.sort is Is.FIGURE and bool(following.factors[-1].unit)
 
 
 def _tell_dimensions(scene: Scene, item: Item, says: tuple[str, ...]) -> None:

@@ -8,6 +8,7 @@ from auctorum.characters.prose.items import Is, Item, item_at, past
 from auctorum.characters.prose.nouns import Noun, owned, resolved
 from auctorum.characters.prose.scene import Scene
 from auctorum.characters.prose.tell_comparisons import say_likeness
+from auctorum.characters.prose.tell_places import tell_place
 from auctorum.characters.values import Modality, Share
 
 _MOST_TOGETHER = 6
@@ -27,6 +28,8 @@ def tell_noun(scene: Scene, items: Sequence[Item], at: int) -> int:
     if at and before is Is.OF and noun.kind == "plant" and scene.subjects:
         scene.stage = noun.stage  # leaves of juvenile trees
         return at + 1
+    if at and before is Is.OF and noun.part and scene.subjects and item_at(items, at + 1).sort is not Is.FIGURE:
+        return at + 1  # rameuses dès la base
     within = _is_within(scene, items, at)
     named = owned(noun, scene.whole, within=within)
     unsaid = scene.subject_at >= 0 and (scene.last is None or scene.last.start < scene.subject_at)
@@ -60,6 +63,8 @@ def _is_within(scene: Scene, items: Sequence[Item], at: int) -> bool:
     before = item_at(items, at - 1).sort
     if before is Is.SMALL:
         before = item_at(items, at - 2).sort
+    if before is Is.AT and scene.main:
+        return True  # upon stalks an inch long
     return before is Is.WITH or (before is Is.AND and bool(scene.beside) and scene.subjects == scene.beside)
 
 
@@ -85,6 +90,8 @@ def tell_per(scene: Scene, items: Sequence[Item], at: int) -> int:
     noun = item_at(items, place).noun
     if noun is None:
         return at + 1
+    if noun.part:
+        return tell_place(scene, items, at)  # glabras por el haz
     for one in scene.clause_said[-2:]:
         if one.property == "count":
             one.per, one.end = noun.name, max(one.end, items[place].end)
@@ -93,7 +100,7 @@ def tell_per(scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def tell_without(scene: Scene, items: Sequence[Item], at: int) -> int:
     """`petals without a beak`: presence denied; before a state a plain denial."""
-    place = past(items, at + 1, Is.SMALL)
+    place = past(items, at + 1, Is.SMALL, Is.OF)
     noun = item_at(items, place).noun
     if noun is None:
         scene.denied = item_at(items, place).sort is Is.STATE

@@ -6,12 +6,18 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from auctorum.characters.prose.items import Is, Item, item_at, past
-from auctorum.characters.prose.nouns import Noun, owned, without_part
+from auctorum.characters.prose.mark_words import MARKED
+from auctorum.characters.prose.nouns import Noun, owned, root_of, without_part
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Said, Scene
 from auctorum.characters.values import Modality, Share
 
 _GROUPS = frozenset({"series", "row", "whorl", "rank", "cycle", "pair", "tier", "column"})
+_FLAT_WORDS = """
+    leaf leaflet blade bract bracteole frond pinna pinnule petal sepal tepal phyllode segment phyllary scale stipule
+    labellum lip standard fall glume lemma corolla calyx perianth lobe
+"""
+_FLAT = frozenset(_FLAT_WORDS.split())
 _SIDED = frozenset({"surface", "midrib", "vein", "margin", "epidermis"})
 
 
@@ -20,18 +26,22 @@ def tell_side(scene: Scene, items: Sequence[Item], at: int) -> int:
     item = items[at]
     states = [one for one in scene.clause_said if one.share is not None]
     if not states or item_at(items, at + 1).sort in (Is.STATE, Is.OFTEN):
-        if scene.main:
-            scene.subjects = [_on_side(noun, item.text) for noun in scene.main]
+        scene.side = item.text
         return at + 1
     for one in states:
         if one.property == states[-1].property or {one.property, states[-1].property} <= {"colour", "surface"}:
-            one.noun = _on_side(one.noun, item.text)
+            one.noun = on_side(one.noun, item.text, one.property)
     states[-1].end = max(states[-1].end, item.end)
     return at + 1
 
 
-def _on_side(noun: Noun, side: str) -> Noun:
-    noun = noun if noun.head in ("margin", "surface") else without_part(noun)
+def on_side(noun: Noun, side: str, name: str) -> Noun:
+    """The upper or lower surface of a flat organ where hair or colour is told; the upper or lower organs elsewhere."""
+    if side in (*noun.places, *noun.names):
+        return noun
+    noun = noun if noun.head in _SIDED else without_part(noun)
+    if name not in ("colour", "surface") or root_of(noun).head not in _FLAT:
+        return replace(noun, places=(side, *noun.places))
     names = noun.names[:1] if noun.names[:2] == ("leaf", "blade") else noun.names
     if names[-1] in _SIDED:
         return noun if side in noun.places else replace(noun, places=(side, *noun.places))
@@ -50,23 +60,31 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
     if noun.head in _GROUPS and _is_counted(items, place) and scene.subject is not None:
         scene.subjects = [replace(scene.subject, names=(*scene.subject.names, noun.head))]
         return place + 1
-    if _measures(item_at(items, place + 1)) and not noun.part and item.text != "from":
-        return place  # on stems 18 inches high: the organ is spoken of
+    if not noun.part and not noun.kind and (_measures(item_at(items, place + 1)) or _is_described(items, place)):
+        return place  # on stems 18 inches high, in a lax raceme: the organ is spoken of
     last = _told_before(scene, item)
     if last is None:
         if noun.part and scene.main:
             scene.subjects = [owned(noun, whole) for whole in scene.main]
             scene.once = item.text == "e"
         return place + 1
+    if last.noun.head in MARKED.values():
+        return place + 1  # a blotch at the base
     if noun.part and not noun.kind and item.text != "from" and last.property not in ("angle", "count"):
         named = last.noun if noun.head == last.noun.head else owned(noun, last.noun)
         if (side := item_at(items, place + 1)).sort is Is.SIDE:
-            named, place = _on_side(named, side.text), place + 1
+            named, place = on_side(named, side.text, last.property), place + 1
         _move(scene, last, named)
     elif last.property == "count":
         last.per = noun.name
     last.end = max(last.end, items[place].end)
     return place + 1
+
+
+def _is_described(items: Sequence[Item], place: int) -> bool:
+    """Whether states that stood before the organ follow it now: `a creeping rhizome`."""
+    following = item_at(items, past(items, place + 1, Is.SMALL))
+    return following.sort is Is.STATE and following.start < items[place].start
 
 
 def _measures(following: Item) -> bool:
@@ -105,7 +123,7 @@ def tell_except(scene: Scene, items: Sequence[Item], at: int) -> int:
     named = owned(noun, last.noun if noun.head != last.noun.head else scene.whole)
     end = place + 1
     if (side := item_at(items, end)).sort is Is.SIDE:
-        named, end = _on_side(named, side.text), end + 1
+        named, end = on_side(named, side.text, last.property), end + 1
     own: list[Piece | None] = [piece for item in items[at + 1 : place] for piece in item.pieces]
     for piece in own or [None]:
         said = scene.say(named, piece.property if piece else last.property, items[at].start, items[end - 1].end)

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Is, Item, item_at
-from auctorum.characters.prose.nouns import Noun, owned
+from auctorum.characters.prose.nouns import Noun, owned, without_part
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Scene
+from auctorum.characters.prose.tell_places import on_side
 from auctorum.characters.values import Modality, Share
 
 _OF_AN_APEX_WORDS = "rounded round subrounded truncate narrowed tapering pointed blunt notched bluntish"
@@ -83,6 +84,8 @@ def _part_of(scene: Scene, piece: Piece, joined: bool) -> str:
 
 
 def _say(scene: Scene, noun: Noun, piece: Piece) -> None:
+    if scene.side:
+        noun = on_side(without_part(noun), scene.side, piece.property)
     noun = _place_of(noun, piece)
     often = _frequency_of(scene, noun, piece)
     start = scene.often_at if often is not None and scene.often_at >= 0 else piece.start
