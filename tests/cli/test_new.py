@@ -30,6 +30,12 @@ def test_a_new_knowledge_base_is_clean(tmp_path: Path) -> None:
     assert (code, output.splitlines()[-1].endswith("no errors, no warnings.")) == (0, True)
 
 
+def test_a_file_is_no_place_for_a_knowledge_base(tmp_path: Path) -> None:
+    (tmp_path / "notes").write_text("x")
+    code, output = invoke("new", "kb", "notes")
+    assert code == 2 and "notes is a file; name a folder, a new or an empty one" in " ".join(output.split())
+
+
 def test_a_new_literature_file_asks_for_what_is_missing(tmp_path: Path) -> None:
     invoke("new", "kb", "mine")
     assert invoke("new", "literature", "orrin-1911", "--kb", "mine")[0] == 0

@@ -137,6 +137,17 @@ def test_vocabulary(character: str, said: str) -> None:
     assert found.startswith(said)
 
 
+@pytest.mark.parametrize("states", ["", ", states: [{name: ovate}]"], ids=["no-states", "one-state"])
+def test_a_character_that_is_still_to_be_filled_is_a_warning(states: str) -> None:
+    records = schema.Records(
+        settings=read_text("title: T\n", schema.Settings, "kb.yaml"),
+        characters=read_text(f"characters:\n- {{{SHAPE}{states}}}\n", schema.Characters, "characters.yaml"),
+    )
+    (found,) = link(records)[1]
+    assert found.severity == "warning"
+    assert found.remedy == "list more under `states:` as you meet them; with fewer than two it tells no plants apart"
+
+
 def test_sites() -> None:
     text = "locationID,minimumElevationInMeters,maximumElevationInMeters\nA,500,100\nA,1,2\n"
     assert [one.split(" (")[0] for one in problems_of(sites=text)] == [

@@ -156,6 +156,15 @@ def test_a_treatment_is_found_by_the_words_of_its_name() -> None:
     assert caught.value.remedy == "name one of: Exemplum altum Orrin; Exemplum altum Veldt"
 
 
+def test_two_treatments_of_one_name_are_told_by_their_lines() -> None:
+    with pytest.raises(WhichTreatment, match="the file has 2 treatments of `Exemplum altum`") as caught:
+        check_treatment(wrapped("treatments:\n- taxon: Exemplum altum\n- taxon: Exemplum  altum\n"), "Exemplum altum")
+    assert caught.value.remedy == "a work treats a name once: make one treatment of those at lines 3 and 4"
+    with pytest.raises(WhichTreatment) as unnamed:
+        check_treatment(wrapped("treatments: [{taxon: A b}, {taxon: C d}, {taxon: A b}]\n"), "")
+    assert unnamed.value.remedy == "name one of: A b; C d"
+
+
 @pytest.mark.parametrize(
     ("treatments", "said"),
     [
@@ -173,11 +182,18 @@ def test_nothing_is_added_twice_nor_overwritten() -> None:
     first = appended(wrapped("treatments:\n- taxon: A b\n  page: 107\n"), "A b", [SPUR, SPUR, COLOUR])
     assert first.added == (SPUR, COLOUR)
     again = appended(first.text, "A b", [SPUR, StatementRecord("spur length", verbatim="spur 22–34 mm\nlong")])
-    assert (again.text, again.added, len(again.there)) == (first.text, (), 2)
+    assert (again.text, again.added, again.there) == (first.text, (), (SPUR, SPUR))
     corrected = first.text.replace('value: "green"', 'value: "green or ivory"')
     assert appended(corrected, "A b", [COLOUR]).text == corrected, "a value put right by hand stands"
-    other_page = StatementRecord("spur length", verbatim="spur 22–34 mm long", page="108")
-    assert appended(first.text, "A b", [other_page]).added == (other_page,)
+
+
+@pytest.mark.parametrize("page", ["", "107", "108"])
+def test_the_same_words_with_another_page_stand_there_already(page: str) -> None:
+    text = wrapped("treatments:\n- taxon: A b\n  page: 5\n  traits: [{character: x, verbatim: y z}]\n")
+    found = appended(text, "A b", [StatementRecord("x", verbatim="y  z", page=page)])
+    assert (found.text, found.added) == (text, ())
+    assert found.there == (StatementRecord("x", verbatim="y z", page="5"),), "with the page of its treatment"
+    assert appended(text, "A b", [StatementRecord("x", verbatim="y", page="5")]).added
 
 
 @pytest.mark.parametrize(
@@ -186,8 +202,10 @@ def test_nothing_is_added_twice_nor_overwritten() -> None:
         pytest.param("", "the file is empty", id="empty"),
         pytest.param("work: [\n", "the file cannot be read: not readable as YAML", id="broken"),
         pytest.param("- a\n", "the file is not a record", id="list"),
-        pytest.param("treatments: ~\n", "`treatments:` holds no list", id="null"),
-        pytest.param("treatments: none\n", "`treatments:` holds no list", id="words"),
+        pytest.param("title: On spurs\n", "no literature file: it has no `work:`", id="settings"),
+        pytest.param("work: Orrin 1911\n", "no literature file: it has no `work:`", id="work-in-words"),
+        pytest.param(wrapped("treatments: ~\n"), "`treatments:` holds no list", id="null"),
+        pytest.param(wrapped("treatments: none\n"), "`treatments:` holds no list", id="words"),
     ],
 )
 def test_what_cannot_be_written_into_says_why(text: str, said: str) -> None:

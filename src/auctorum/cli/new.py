@@ -32,6 +32,8 @@ def new_kb(folder: Path, title: str) -> None:
     """Start a knowledge base in FOLDER: settings, a vocabulary, a criterion, and tables with their columns."""
     from auctorum.records.forms import knowledge_base
 
+    if folder.exists() and not folder.is_dir():
+        raise click.BadParameter(f"{folder} is a file; name a folder, a new or an empty one", param_hint="FOLDER")
     files = knowledge_base(title or folder.resolve().name)
     _write({folder / name: text for name, text in files.items()})
     click.echo(f'Next: auctorum new literature orrin-1911 --kb "{folder}", and auctorum check --kb "{folder}"')

@@ -78,7 +78,8 @@ def _check_character(record: schema.CharacterRecord, report: Report) -> None:
         report(Problem(record.place, what, "name each stage once", within=("stages",)))
     if kind in (Kind.ORDERED, Kind.NOMINAL) and len(record.states) < 2:
         what = f"the {kind} character `{record.name}` has fewer than two states"
-        report(Problem(record.place, what, "list its states", within=("states",)))
+        remedy = "list more under `states:` as you meet them; with fewer than two it tells no plants apart"
+        report(Problem(record.place, what, remedy, Severity.WARNING, ("states",)))
     seen: set[str] = set()
     for state in record.states:
         if state.name.casefold() in seen:

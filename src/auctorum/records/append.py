@@ -32,11 +32,13 @@ _QUOTED = ("verbatim", "value", "note")
 class WhichTreatment(AuctorumError, LookupError):
     """A file in which it is not clear whose statements they are; `taxa` are those it treats."""
 
-    def __init__(self, said: str, taxa: tuple[str, ...]) -> None:
-        super().__init__(said, taxa)
-        self.said, self.taxa = said, taxa
+    def __init__(self, said: str, taxa: tuple[str, ...], lines: tuple[int, ...] = ()) -> None:
+        super().__init__(said, taxa, lines)
+        self.said, self.taxa, self.lines = said, taxa, lines
 
     def __str__(self) -> str:
+        if self._is_one_name:
+            return f"the file has {len(self.taxa)} treatments of `{self.taxa[0]}`"
         if self.said:
             return f"the file treats {len(self.taxa)} taxa that may be `{self.said}`"
         return (
@@ -45,14 +47,25 @@ class WhichTreatment(AuctorumError, LookupError):
 
     @property
     def remedy(self) -> str:  # type: ignore[override]
-        return f"name one of: {'; '.join(self.taxa)}" if self.taxa else "name the taxon that is described"
+        if self._is_one_name:
+            *others, last = map(str, self.lines)
+            return f"a work treats a name once: make one treatment of those at lines {', '.join(others)} and {last}"
+        return (
+            f"name one of: {'; '.join(dict.fromkeys(self.taxa))}" if self.taxa else "name the taxon that is described"
+        )
+
+    @property
+    def _is_one_name(self) -> bool:
+        """Several treatments of the very same words, which no name can tell apart."""
+        return len(self.lines) > 1 and len({tuple(taxon.split()) for taxon in self.taxa}) == 1
 
 
 @dataclass(frozen=True, slots=True)
 class Appended:
     """The new text, the taxon as the file writes it, what was added, and what had stood there already.
 
-    `begun` says whether the treatment is new.
+    `there` are the statements of the file, with their page or that of their treatment. `begun` says whether the
+    treatment is new.
     """
 
     text: str
@@ -66,17 +79,17 @@ def appended(text: str, taxon: str, statements: Sequence[StatementRecord]) -> Ap
     """The literature file `text` with the statements at the end of the treatment of `taxon`.
 
     An empty `taxon` is the only one treated. Where the taxon has no treatment, one begins at the end. A statement
-    of the same character, words and page as one in the file is not added. Raises WhichTreatment, and Unwritable where
-    the file cannot be read or the statements cannot be put in without changing it.
+    of the same character and words as one in the file is not added, whatever its page. Raises WhichTreatment, and
+    Unwritable where the file cannot be read or the statements cannot be put in without changing it.
     """
-    data, taxon = _data(text), " ".join(taxon.split())
+    data, taxon = _literature(text), " ".join(taxon.split())
     treatments = _records(data.get("treatments"))
     number = _number(treatments, taxon)
     known = treatments[number] if number is not None else {}
-    kept = {_key(one, known) for one in _records(known.get("traits"))}
+    kept = {_key(one): one for one in reversed(_records(known.get("traits")))}
     cleaned = tuple(dict.fromkeys(_cleaned(one) for one in statements))
-    there = tuple(one for one in cleaned if _key(_pairs(one), known) in kept)
-    added = tuple(one for one in cleaned if _key(_pairs(one), known) not in kept)
+    there = tuple(_as_kept(kept[key], known) for one in cleaned if (key := _key(_pairs(one))) in kept)
+    added = tuple(one for one in cleaned if _key(_pairs(one)) not in kept)
     said = str(known.get("taxon", taxon))
     if not added and number is not None:
         return Appended(text, said, (), there)
@@ -119,7 +132,16 @@ def conventions_of(text: str) -> Conventions:
 
 def check_treatment(text: str, taxon: str) -> None:
     """Raises what `appended` would raise for the file and the taxon, whatever the statements."""
-    _number(_records(_data(text).get("treatments")), taxon)
+    _number(_records(_literature(text).get("treatments")), taxon)
+
+
+def _literature(text: str) -> dict[str, Any]:
+    """The data of a literature file; raises Unwritable for a file of another sort."""
+    data = _data(text)
+    if not isinstance(data.get("work"), dict):
+        why = "no literature file: it has no `work:` (line 1)"
+        raise Unwritable(why, "name the file of a publication; `auctorum new literature ID` starts one")
+    return data
 
 
 def _data(text: str) -> dict[str, Any]:
@@ -141,14 +163,20 @@ def _number(treatments: Sequence[dict[str, Any]], taxon: str) -> int | None:
     taxa = [str(one.get("taxon", "")) for one in treatments]
     if not taxon:
         if len(taxa) != 1 or not taxa[0]:
-            raise WhichTreatment("", tuple(taxa))
+            raise _which("", treatments)
         return 0
     alike = [number for number, said in enumerate(taxa) if said and _same(said, taxon)]
     exact = [number for number in alike if taxa[number].split() == taxon.split()]
     found = exact if len(exact) == 1 else alike
     if len(found) > 1:
-        raise WhichTreatment(taxon, tuple(taxa[number] for number in found))
+        raise _which(taxon, [treatments[number] for number in found])
     return found[0] if found else None
+
+
+def _which(said: str, treatments: Sequence[dict[str, Any]]) -> WhichTreatment:
+    places = [one.get(PLACE_KEY) for one in treatments]
+    lines = tuple(place.line for place in places if place is not None)
+    return WhichTreatment(said, tuple(str(one.get("taxon", "")) for one in treatments), lines)
 
 
 def _same(one: str, other: str) -> bool:
@@ -172,11 +200,16 @@ def _cleaned(statement: StatementRecord) -> StatementRecord:
     return StatementRecord(character, verbatim, value, stage, page, note)
 
 
-def _key(statement: dict[str, Any], treatment: dict[str, Any]) -> tuple[str, str, str]:
-    """Character, words and page; a statement without a page has that of its treatment."""
+def _key(statement: dict[str, Any]) -> tuple[str, str]:
+    """Character and words, which tell a statement from the others of its treatment."""
     said = str(statement.get("verbatim") or statement.get("value", ""))
-    page = str(statement.get("page") or treatment.get("page", ""))
-    return str(statement.get("character", "")), " ".join(said.split()), page
+    return str(statement.get("character", "")), " ".join(said.split())
+
+
+def _as_kept(statement: dict[str, Any], treatment: dict[str, Any]) -> StatementRecord:
+    """A statement as the file has it; one without a page has that of its treatment."""
+    character, verbatim, value, stage, page, note = (str(statement.get(key, "")) for key in _KEYS)
+    return StatementRecord(character, verbatim, value, stage, page or str(treatment.get("page", "")), note)
 
 
 def _inserted(text: str, number: int | None, taxon: str, added: Sequence[StatementRecord]) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 from dataclasses import replace
 from pathlib import Path
 from typing import IO, TypeVar
@@ -27,6 +28,19 @@ class NotUtf8(AuctorumError, ValueError):
         return f"{self.place}: not UTF-8: byte {self.offset} is 0x{self.byte:02x}"
 
 
+class Utf16(AuctorumError, ValueError):
+    """A text in UTF-16, known by its byte-order mark."""
+
+    remedy = "save it as UTF-8; editors call that an encoding, and offer it under “Save as”"
+
+    def __init__(self, file: str) -> None:
+        super().__init__(file)
+        self.file = file
+
+    def __str__(self) -> str:
+        return f"{self.file}: the text is in UTF-16, by its byte-order mark"
+
+
 class TooLong(AuctorumError, ValueError):
     """A file beyond the size that is read."""
 
@@ -41,7 +55,9 @@ class TooLong(AuctorumError, ValueError):
 
 
 def decoded(content: bytes, file: str) -> str:
-    """The bytes as UTF-8, line ends and all; raises NotUtf8. Bytes count from 0."""
+    """The bytes as UTF-8, line ends and all; raises Utf16 or NotUtf8. Bytes count from 0."""
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        raise Utf16(file)
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -52,7 +68,10 @@ def decoded(content: bytes, file: str) -> str:
 
 
 def read_text(path: Path) -> str:
-    """The text of a file with its line ends as they are; raises NotUtf8, TooLong, and OSError if it can't be opened."""
+    """The text of a file with its line ends as they are.
+
+    Raises Utf16, NotUtf8, TooLong, and OSError if it can't be opened.
+    """
     with path.open("rb") as file:
         return decoded(limited(file, shown(path)), shown(path))
 
