@@ -19,7 +19,14 @@ from auctorum.records.append import (
     new_literature,
     statement_line,
 )
-from auctorum.records.append_characters import as_yaml, names_in, with_characters
+from auctorum.records.append_characters import (
+    as_yaml,
+    names_in,
+    states_as_yaml,
+    states_in,
+    with_characters,
+    with_states,
+)
 from auctorum.records.faults import validate_and_salvage
 from auctorum.records.insert import Unwritable
 from auctorum.records.schema import Conventions, StatementRecord
@@ -305,3 +312,50 @@ def test_characters_go_into_brackets_and_into_an_empty_vocabulary() -> None:
     assert with_characters("characters:\n", [STYLE]).startswith(
         "characters:\n- name: style length\n  structure: style\n"
     )
+
+
+OBLONG, BENT = State("oblong"), State("bent, not straight")
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        pytest.param(
+            "states:\n      - {name: ovate} # common\n      # rare ones follow\n    how: look\n",
+            "states:\n      - {name: ovate} # common\n      # rare ones follow\n      - {name: oblong}\n"
+            '      - {name: "bent, not straight"}\n    how: look\n',
+            id="lines",
+        ),
+        pytest.param(
+            "states: [{name: ovate},\n      {name: elliptic}]  # all\n",
+            'states: [{name: ovate},\n      {name: elliptic}, {name: oblong}, {name: "bent, not straight"}]  # all\n',
+            id="brackets",
+        ),
+        pytest.param("states: []\n", 'states: [{name: oblong}, {name: "bent, not straight"}]\n', id="empty"),
+        pytest.param(
+            "how: look\n",
+            'how: look\n    states:\n      - {name: oblong}\n      - {name: "bent, not straight"}\n',
+            id="none",
+        ),
+    ],
+)
+def test_states_go_to_the_end_of_their_character(before: str, after: str) -> None:
+    head = "characters:\n  - name: x\n    kind: nominal\n    states: [{name: a}]\n  - name: leaf shape\n    "
+    tail = "  # the last\n  - {name: y, states: [{name: oblong}]}\n"
+    made = with_states(head + before + tail, {"leaf shape": [OBLONG, BENT], "z": [OBLONG]})
+    assert made == head + after + tail
+    assert with_states(made, {"leaf shape": [State("Oblong")], "y": [OBLONG]}) == made
+
+
+def test_states_go_into_every_character_of_the_demo() -> None:
+    text = (KB / "characters.yaml").read_bytes().decode("utf-8")
+    before = states_in(text)
+    for name in before:
+        made = with_states(text, {name: [OBLONG]})
+        assert is_one_insertion(text, made)
+        assert states_in(made) == {**before, name: [*before[name], "oblong"]}
+
+
+def test_states_ready_to_paste_read_back() -> None:
+    pasted = "characters:\n  - name: leaf shape\n    states:\n" + states_as_yaml({"leaf shape": [OBLONG, BENT]}) + "\n"
+    assert states_in(pasted) == {"leaf shape": ["oblong", "bent, not straight"]}

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+import yaml
 
 from auctorum.characters.vocabulary import Character, State
 from auctorum.records.insert import (
@@ -38,6 +41,55 @@ def with_characters(text: str, characters: Sequence[Character]) -> str:
     return made
 
 
+def with_states(text: str, lacking: Mapping[str, Sequence[State]]) -> str:
+    """The vocabulary file `text` with states at the end of the lists of its characters; one that it names stays as is.
+
+    `lacking` has the new states by the name of their character; one that the file does not have is passed over.
+    Raises Unwritable as `with_characters` does.
+    """
+    made = text
+    for name, wanted in lacking.items():
+        known = states_in(made).get(name)
+        new = [one for one in wanted if known is not None and one.name.casefold() not in map(str.casefold, known)]
+        if known is None or not new:
+            continue
+        grown = _with_states(made, name, new)
+        if states_in(grown) != {**states_in(made), name: [*known, *(one.name for one in new)]}:
+            why = f"the states cannot be put into `{name}` without changing what stands there"
+            raise Unwritable(why, f"put them in yourself:\n{states_as_yaml({name: new})}")
+        made = grown
+    return made
+
+
+def _with_states(text: str, name: str, new: Sequence[State]) -> str:
+    root = composed(text)
+    listed = value_at(root, "characters")
+    owner = next(
+        one for one in (listed.value if isinstance(listed, yaml.SequenceNode) else ())
+        if (said := value_at(one, "name")) is not None and str(said.value).strip() == name
+    )  # fmt: skip
+    return with_items(text, owner, "states", [Item(_state(one), (_state(one),)) for one in new], shift=2)
+
+
+def states_as_yaml(lacking: Mapping[str, Sequence[State]]) -> str:
+    """The states as items of lists in characters.yaml, ready to paste, under the names of their characters.
+
+    >>> print(states_as_yaml({"leaf shape": [State("oblong")]}))
+      # leaf shape
+          - {name: oblong}
+    """
+    lines = [(f"  # {name}", *(f"      - {_state(one)}" for one in states)) for name, states in lacking.items()]
+    return "\n".join(line for several in lines for line in several)
+
+
+def states_in(text: str) -> dict[str, list[str]]:
+    """The names of the states of each character in a vocabulary file; raises Unwritable where it cannot be read."""
+    return {
+        str(one.get("name", "")): [str(state.get("name", "")) for state in one.get("states") or ()]
+        for one in reversed(_characters_in(text))
+    }
+
+
 def as_yaml(characters: Iterable[Character]) -> str:
     """The characters as items of the list in characters.yaml, ready to paste.
 
@@ -58,11 +110,16 @@ def as_yaml(characters: Iterable[Character]) -> str:
 
 def names_in(text: str) -> list[str]:
     """The names of the characters in a vocabulary file, in order; raises Unwritable where it cannot be read."""
+    return [str(one.get("name", "")) for one in _characters_in(text)]
+
+
+def _characters_in(text: str) -> list[dict[str, Any]]:
+    """The characters of the file, an empty record for what is none, with states that are records."""
     data, problems = parse(text, "")
     if not isinstance(data, dict):
         raise Unwritable(f"the file cannot be read: {problems[0].what}", problems[0].remedy)
-    listed = data.get("characters") or []
-    return [str(one.get("name", "")) if isinstance(one, dict) else "" for one in listed]
+    listed = [one if isinstance(one, dict) else {} for one in data.get("characters") or []]
+    return [one | {"states": [state for state in one.get("states") or () if isinstance(state, dict)]} for one in listed]
 
 
 def _lines(character: Character) -> list[str]:
