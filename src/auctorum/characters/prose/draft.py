@@ -2,27 +2,34 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from auctorum.characters.prose.assign import is_of, rank, readings_of, untold
-from auctorum.characters.prose.found import Comparison, Doubt, Found, Leftover
+from auctorum.characters.prose.assign import is_about, rank, readings_of, untold
+from auctorum.characters.prose.found import Doubt, Found, Leftover
+from auctorum.characters.prose.propose import lacking_states, new_character, new_name, with_new_states
 from auctorum.characters.prose.read import read_description
 from auctorum.characters.read import read_statement
 from auctorum.characters.show import format_value
 from auctorum.characters.values import Range, Reading, States
-from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
+from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.problems import AuctorumError
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """A character, and what the words say of it. `known` is False for a character that the vocabulary lacks."""
+    """A character, and what the words say of it. `known` is False for a character that the vocabulary lacks.
+
+    It is also False where the vocabulary has the character, but not the states named in `new_states`: they stand at
+    the end of those of `character`.
+    """
 
     character: Character
     known: bool
     readings: tuple[Reading, ...]
     value: str  # the readings in plain notation (`22–34(–41) mm`, `green or ivory`), stages left out
+    new_states: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +93,21 @@ def transcribe(
     `read_description`.
     """
     description = read_description(text, vocabulary=vocabulary, line=line, signs=signs)
-    drafts = [_draft(text, group, vocabulary, line, signs) for group in _together(description.statements)]
+    drafter = _Drafter(text, vocabulary, line, signs)
+    drafts = [drafter.draft(group) for group in _together(description.statements)]
     return Transcript(text, tuple(drafts), description.left)
+
+
+_BROKEN = re.compile(r"(?<=[^\W\d_])[-‐‑][^\S\n]*\n[^\S\n]*(?=[a-zß-ÿ])")
+
+
+def one_line(words: str) -> str:
+    r"""The words as a file holds them: words broken at a line end joined, every other run of space as one space.
+
+    >>> one_line("seeds retic-\nulate,\n black")
+    'seeds reticulate, black'
+    """
+    return " ".join(_BROKEN.sub("", words).split())
 
 
 def _together(statements: Sequence[Found]) -> Iterator[list[Found]]:
@@ -108,36 +128,71 @@ def _together(statements: Sequence[Found]) -> Iterator[list[Found]]:
         yield group
 
 
-def _draft(
-    text: str, group: Sequence[Found], vocabulary: Vocabulary, line: str, signs: Mapping[str, str] | None
-) -> Draft:
-    first = group[0]
-    start, end = min(one.start for one in group), max(one.end for one in group)
-    ranked = sorted(
-        (place, index) for index, character in enumerate(vocabulary.characters)
-        if (place := rank(first, character)) is not None
-    )  # fmt: skip
-    choices = [_choice(group, vocabulary.characters[index]) for _, index in ranked]
-    doubts = {doubt for one in group for doubt in one.doubts}
-    if ranked and ranked[0][0] >= 2:
-        doubts.add(Doubt.NEAR_CHARACTER)
-    if untold(first, choices[0].character) if choices else _lacks_state(first, vocabulary):
-        doubts.add(Doubt.UNKNOWN_STATE)
-    choices = (
-        [*choices, _proposal(group)] if not choices or doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE} else choices
-    )
-    said = _said(text[start:end], choices[0], line, signs)
-    return Draft(start, end, choices[0], confidence(doubts), tuple(sorted(doubts)), tuple(choices[1:]), *said)
+_NEAR = 2  # the rank from which a character is not quite what the words say
 
 
-def _lacks_state(found: Found, vocabulary: Vocabulary) -> bool:
-    """Whether a character of the organ and the property is there, but without the states said."""
-    if not isinstance(found.value, States):
-        return False
-    return any(
-        character.states and character.property == found.property and is_of(found.structure, character)
-        for character in vocabulary.characters
-    )
+class _Drafter:
+    """Drafts of one text; what an organ and words have to do with the vocabulary is looked up once for each."""
+
+    def __init__(self, text: str, vocabulary: Vocabulary, line: str, signs: Mapping[str, str] | None) -> None:
+        self._text, self._vocabulary, self._line, self._signs = text, vocabulary, line, signs
+        self._of_organ: dict[str, list[Character]] = {}
+        self._read: dict[tuple[str, Character], tuple[Reading, ...]] = {}
+
+    def draft(self, group: Sequence[Found]) -> Draft:
+        """The statements of a group as one draft, with every other reading that fits."""
+        start, end = min(one.start for one in group), max(one.end for one in group)
+        choices, doubts = self._choices(group)
+        said = self._said(one_line(self._text[start:end]), choices[0])
+        return Draft(start, end, choices[0], confidence(doubts), tuple(sorted(doubts)), tuple(choices[1:]), *said)
+
+    def _choices(self, group: Sequence[Found]) -> tuple[list[Choice], set[Doubt]]:
+        """The readings of the words, the likeliest first, and what the first one takes for granted."""
+        first, doubts = group[0], {doubt for one in group for doubt in one.doubts}
+        about = self._about(first.structure)
+        ranked = sorted((place, index) for index, one in enumerate(about) if (place := rank(first, one)) is not None)
+        choices = [_choice(group, about[index]) for _, index in ranked]
+        lacking = lacking_states(first, about)
+        if not choices:
+            return self._proposals(group, lacking), doubts | ({Doubt.UNKNOWN_STATE} if lacking else set())
+        if ranked[0][0] >= _NEAR:
+            doubts.add(Doubt.NEAR_CHARACTER)
+        if untold(first, choices[0].character):
+            doubts.add(Doubt.UNKNOWN_STATE)
+        if not doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE}:
+            return choices, doubts
+        proposed = self._proposals(group, lacking)
+        if lacking is not None and lacking.name == choices[0].character.name:
+            return [proposed[0], *choices], doubts
+        return [*choices, *proposed], doubts
+
+    def _about(self, structure: str) -> list[Character]:
+        """The characters that may be told of the organ, in the order of the vocabulary."""
+        if structure not in self._of_organ:
+            every = self._vocabulary.characters
+            self._of_organ[structure] = [character for character in every if is_about(structure, character)]
+        return self._of_organ[structure]
+
+    def _proposals(self, group: Sequence[Found], lacking: Character | None) -> list[Choice]:
+        """New states of the character that lacks them, and a new character unless the vocabulary has its name."""
+        made = []
+        if lacking is not None:
+            made.append(_proposal(group, *with_new_states(group[0], lacking)))
+        if lacking is None or new_name(group) not in self._vocabulary:
+            made.append(_proposal(group, new_character(group, self._vocabulary)))
+        return made
+
+    def _said(self, words: str, choice: Choice) -> tuple[str, str]:
+        """Value and stage that must stand beside the words; both empty where the words alone are read so."""
+        key = words, choice.character
+        if key not in self._read:
+            try:
+                self._read[key] = read_statement(words, choice.character, line=self._line, signs=self._signs)
+            except AuctorumError:
+                self._read[key] = ()
+        if choice.readings and self._read[key] == choice.readings:
+            return "", ""
+        return choice.value, choice.readings[0].stage if choice.readings else ""
 
 
 def confidence(doubts: set[Doubt]) -> float:
@@ -154,48 +209,10 @@ def _shown(readings: Sequence[Reading], character: Character) -> str:
     return "; ".join(format_value(reading.value, character) for reading in readings)
 
 
-def _said(words: str, choice: Choice, line: str, signs: Mapping[str, str] | None) -> tuple[str, str]:
-    """Value and stage that must stand beside the words; both empty where the words alone are read so."""
-    try:
-        if read_statement(words, choice.character, line=line, signs=signs) == choice.readings:
-            return "", ""
-    except AuctorumError:
-        pass
-    return choice.value, choice.readings[0].stage if choice.readings else ""
-
-
-_KINDS = {"count": Kind.COUNT, "ratio": Kind.RATIO, "angle": Kind.ANGLE}
-_UNITS = {Kind.MEASURE: "mm", Kind.ANGLE: "degree"}
-
-
-def _name(found: Found) -> str:
-    """A name for a new character: `leaf shape`, `upper leaf surface`, `leaf length/width`."""
-    name = found.of or found.property
-    if found.structure.endswith(name):
-        return found.structure
-    return f"{found.structure}, other" if name == "other" else f"{found.structure} {name}"
-
-
-def _proposal(group: Sequence[Found]) -> Choice:
-    """A character for statements that the vocabulary has none for, with the states they name."""
-    first = group[0]
-    if isinstance(first.value, Comparison):
-        character = Character(f"{first.structure} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
-    elif isinstance(first.value, States):
-        presence = first.property == "other" and {share.state for share in first.value.shares} <= {"present", "absent"}
-        said = (words for share in first.value.shares for words in (share.state, share.to) if words)
-        names = dict.fromkeys(words.replace("±", "").strip() for words in said)  # the sign is no word of a state
-        character = Character(
-            first.structure if presence else _name(first), first.structure,
-            "presence" if presence else first.property, Kind.PRESENCE if presence else Kind.NOMINAL,
-            states=() if presence else tuple(State(name) for name in names),
-        )  # fmt: skip
-    else:
-        kind = _KINDS.get(first.property, Kind.MEASURE)
-        unit = "m" if first.property == "elevation" else _UNITS.get(kind, "")
-        name = f"{first.structure} number" if kind is Kind.COUNT else _name(first)
-        character = Character(name, first.structure, first.property, kind, unit)
+def _proposal(group: Sequence[Found], character: Character, new_states: tuple[str, ...] = ()) -> Choice:
+    """What the statements say of a character that the vocabulary lacks, or lacks states of."""
     readings = readings_of(group, character)
+    first = group[0]
     if not readings and isinstance(first.value, States):
         readings = (Reading(first.value, first.stage),)
-    return Choice(character, False, readings, _shown(readings, character))
+    return Choice(character, False, readings, _shown(readings, character), new_states)
