@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -91,13 +92,25 @@ def echo_json(data: object) -> None:
     click.echo(json.dumps(data, ensure_ascii=False, indent=2, default=str))
 
 
+@contextlib.contextmanager
+def at_work(what: str, *, long: bool) -> Iterator[None]:
+    """A sign of life on standard error while one long step goes on; nothing where that is no terminal."""
+    if not long or not sys.stderr.isatty():
+        yield
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status(what):
+        yield
+
+
 class progress_bar:
     """A bar on standard error while long work goes on; nothing where that is no terminal or the work is short."""
 
     LEAST = 50  # steps below which no bar is shown
 
-    def __init__(self, what: str) -> None:
-        self._what = what
+    def __init__(self, what: str, least: int = LEAST) -> None:
+        self._what, self._least = what, least
         self._bar: Any = None
         self._task: Any = None
 
@@ -105,7 +118,7 @@ class progress_bar:
         return self._step
 
     def _step(self, done: int, total: int) -> None:
-        if total < self.LEAST or not sys.stderr.isatty():
+        if total < self._least or not sys.stderr.isatty():
             return
         if self._bar is None:
             from rich.console import Console

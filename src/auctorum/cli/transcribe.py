@@ -41,8 +41,11 @@ INPUT = Path("-")
     "--line", type=click.Choice(["english", "paris"]), help="Lines, inches and feet of the work.  [default: english]"
 )
 @click.option("--signs", metavar="KEY", help='The work\'s key to signs, such as "\'=in \\"=line".')
-@click.option("--add-characters", "new_characters", is_flag=True, help="Add characters that characters.yaml lacks.")
-@click.option("--all", "everything", is_flag=True, help="List also what was passed over as no trait.")
+@click.option(
+    "--add-characters", "new_characters", is_flag=True, help="Add characters and states that characters.yaml lacks."
+)
+@click.option("--yaml", "as_yaml", is_flag=True, help="Show what characters.yaml lacks as YAML, ready to paste.")
+@click.option("--all", "everything", is_flag=True, help="Show also a long text, and what was passed over as no trait.")
 @kb_option
 @json_option
 @click.pass_context
@@ -57,6 +60,7 @@ def transcribe(
     line: str | None,
     signs: str | None,
     new_characters: bool,
+    as_yaml: bool,
     everything: bool,
     kb: Path,
     as_json: bool,
@@ -72,12 +76,13 @@ def transcribe(
         raise click.UsageError("--taxon says whose treatment the statements go to: give --into, too")
     if review:
         _check_review(batch or as_json)
-    from auctorum.cli.transcribe_into import check_taxon
     from auctorum.cli.transcribe_run import Asked, one, several, vocabulary_in
+    from auctorum.cli.transcribe_taxon import check_taxon
     from auctorum.cli.transcribe_tell import tell
 
-    check_taxon(taxon)
-    asked = Asked(kb, into, taxon, page, review, sure, line, _signs(signs), new_characters, everything, as_json)
+    key = _signs(signs)
+    check_taxon(taxon, kb)
+    asked = Asked(kb, into, taxon, page, review, sure, line, key, new_characters, everything, as_yaml, as_json)
     vocabulary = vocabulary_in(kb)
     done = several(sources, vocabulary, asked) if batch else [one(sources[0], vocabulary, asked)]
     tell(done, asked, batch=batch)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import fields
 
-from auctorum.characters.prose.draft import Choice, Draft, Transcript
+from auctorum.characters.prose.draft import Choice, Draft, Transcript, one_line
 from auctorum.characters.values import Range, Reading, States
-from auctorum.cli.transcribe_kept import Kept, confidence_word, one_line, proposals, statements
+from auctorum.cli.transcribe_kept import Kept, confidence_word, proposals, state_proposals, statements
 from auctorum.records.schema import StatementRecord
 
 _NOT_SAID = ("parts", "step")  # how figures were printed; the value in plain notation shows it
@@ -51,9 +51,13 @@ def transcript_data(
         ],
         "new_characters": [
             {"name": one.name, "structure": one.structure, "property": one.property, "kind": str(one.kind)}
-            | {"unit": one.unit, "states": [state.name for state in one.states]}
+            | {"unit": one.unit, "states": [state.name for state in one.states], "stages": list(one.stages)}
             for one in proposals(draft.choice for draft in transcript.drafts)
         ],
+        "new_states": {
+            name: [state.name for state in states]
+            for name, states in state_proposals(draft.choice for draft in transcript.drafts).items()
+        },
     }
 
 
@@ -67,6 +71,7 @@ def _choice(choice: Choice) -> dict[str, object]:
     return {
         "character": choice.character.name,
         "known": choice.known,
+        "new_states": list(choice.new_states),
         "value": choice.value,
         "readings": [_reading(one) for one in choice.readings],
     }

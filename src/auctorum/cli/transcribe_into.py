@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
+import contextlib
+import errno
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 import click
 
-from auctorum.characters.vocabulary import Character
+from auctorum.characters.vocabulary import Character, State
 from auctorum.names.fold import plain_letters
-from auctorum.names.name import UnreadableName
-from auctorum.names.parse import parse
 from auctorum.records.append import (
     Appended,
     WhichTreatment,
@@ -20,21 +20,12 @@ from auctorum.records.append import (
     conventions_of,
     new_literature,
 )
-from auctorum.records.append_characters import names_in, with_characters
+from auctorum.records.append_characters import names_in, states_in, with_characters, with_states
 from auctorum.records.fields import ID_PATTERN
 from auctorum.records.insert import Unwritable
 from auctorum.records.schema import Conventions, StatementRecord
 from auctorum.records.single import read_text
-from auctorum.records.write import write_text
-
-
-def check_taxon(taxon: str) -> None:
-    """Misuse where the taxon is given and is no name."""
-    try:
-        if taxon:
-            parse(taxon)
-    except UnreadableName as error:
-        raise click.BadParameter(str(error), param_hint="--taxon") from None
+from auctorum.records.write import check_writable, write_text
 
 
 def literature_file(into: Path, stem: str, *, folder: bool) -> Path:
@@ -80,38 +71,69 @@ def conventions_for(path: Path | None, taxon: str, line: str | None, signs: Mapp
     return said
 
 
+def check_target(path: Path) -> None:
+    """Raises Unwritable where nothing can be written to the file; to be asked before a person takes decisions."""
+    with _told(path):
+        check_writable(path.resolve())
+
+
 def write_statements(
     path: Path, taxon: str, conventions: Conventions, statements: Sequence[StatementRecord]
 ) -> Appended:
     """Put the statements into the file as it is now; raises Unwritable, and leaves the file as it was."""
-    text = read_text(path) if path.exists() else new_literature(path.stem, conventions)
-    try:
+    with _told(path):
+        text = read_text(path) if path.exists() else new_literature(path.stem, conventions)
         found = appended(text, taxon, statements)
-    except Unwritable as error:
-        raise Unwritable(f"{path}: {error}", error.remedy) from None
-    if found.added:
-        _put(path, found.text)
+        if found.added:
+            _put(path, found.text)
     return found
 
 
-def add_characters(kb: Path, characters: Sequence[Character]) -> list[str]:
-    """Put the characters at the end of characters.yaml; returns the names that were added."""
-    path = kb / "characters.yaml"
-    text = read_text(path)
+def add_to_vocabulary(
+    path: Path, characters: Sequence[Character], states: Mapping[str, Sequence[State]]
+) -> tuple[list[str], dict[str, list[str]]]:
+    """Put characters at the end of characters.yaml, and states into those that it has; returns what was added.
+
+    Where a character of that name is there by now, it gets the states that it lacks.
+    """
+    with _told(path):
+        text = read_text(path)
+        before, known = names_in(text), states_in(text)
+        wanted = {one.name: one.states for one in characters if one.name in known} | dict(states)
+        made = with_states(with_characters(text, characters), wanted)
+        if made != text:
+            _put(path, made)
+    new = {name: found[len(known[name]) :] for name, found in states_in(made).items() if name in known}
+    return names_in(made)[len(before) :], {name: found for name, found in new.items() if found}
+
+
+@contextlib.contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """What stands in the way of writing names the file, and says what to do."""
     try:
-        made = with_characters(text, characters)
-        if made == text:
-            return []
-        _put(path, made)
-        return names_in(made)[len(names_in(text)) :]
+        yield
     except Unwritable as error:
         raise Unwritable(f"{path}: {error}", error.remedy) from None
+    except OSError as error:
+        why = f"{path} cannot be written: {error.strerror or error}"
+        raise Unwritable(why, _REMEDIES.get(error.errno or 0, _ELSEWHERE)) from None
+
+
+_RIGHTS = "ask for the right to write there, or name another file"
+_REMEDIES = {
+    errno.EACCES: _RIGHTS,
+    errno.EPERM: _RIGHTS,
+    errno.EROFS: _RIGHTS,
+    errno.ENOSPC: "make room on the disk, and do it again",
+}
+_ELSEWHERE = "name another file; a folder that is not there is made"
 
 
 def _put(path: Path, text: str) -> None:
     """Write the file that a link may lead to, and leave it the rights it had."""
     real = path.resolve()
     mode = real.stat().st_mode & 0o7777 if real.exists() else None
+    check_writable(real)
     write_text(real, text)
     if mode is not None:
         real.chmod(mode)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from auctorum.characters.prose.draft import Choice, Draft, Transcript
+from auctorum.characters.prose.draft import Choice, Draft, Transcript, confidence, one_line
+from auctorum.characters.prose.found import Doubt
 from auctorum.characters.read import read_statement
 from auctorum.characters.show import format_value
 from auctorum.characters.values import Reading
-from auctorum.characters.vocabulary import Character
+from auctorum.characters.vocabulary import Character, Kind, State
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Conventions, StatementRecord
 
@@ -20,12 +21,14 @@ LIKELY = 0.6  # share of right readings below which one is called doubtful
 class Kept:
     """A draft that goes into a file: how it is read, and what a statement says beside the words.
 
-    `said` is value and stage of each statement; both empty where the words alone suffice.
+    `said` is value and stage of each statement; both empty where the words alone suffice. `by_hand` says that a person
+    decided on it.
     """
 
     draft: Draft
     choice: Choice
     said: tuple[tuple[str, str], ...]
+    by_hand: bool = False
 
 
 def confidence_word(draft: Draft, sure: float) -> str:
@@ -75,22 +78,42 @@ def statements(transcript: Transcript, kept: Iterable[Kept], page: str) -> list[
     ]
 
 
-def one_line(words: str) -> str:
-    """The words with every line break and run of space as one space."""
-    return " ".join(words.split())
-
-
 def proposals(choices: Iterable[Choice]) -> tuple[Character, ...]:
-    """The characters that the vocabulary lacks, each once, with all states that any of the choices has."""
+    """The characters that the vocabulary lacks, each once, with the states and stages that any of the choices has."""
     found: dict[str, Character] = {}
     for choice in choices:
         one = choice.character
-        if choice.known:
+        if choice.known or choice.new_states:
             continue
         known = found.setdefault(one.name, one)
         more = tuple(state for state in one.states if state.name not in {old.name for old in known.states})
-        found[one.name] = replace(known, states=(*known.states, *more))
+        found[one.name] = replace(known, states=(*known.states, *more), stages=known.stages or one.stages)
     return tuple(found.values())
+
+
+def state_proposals(choices: Iterable[Choice]) -> dict[str, tuple[State, ...]]:
+    """The states that characters of the vocabulary lack, each once, by the name of the character."""
+    found: dict[str, dict[str, State]] = {}
+    for choice in choices:
+        for state in choice.character.states if choice.new_states else ():
+            if state.name in choice.new_states:
+                found.setdefault(choice.character.name, {}).setdefault(state.name, state)
+    return {name: tuple(states.values()) for name, states in found.items()}
+
+
+def settled(transcript: Transcript) -> Transcript:
+    """The transcript for one who adds what the vocabulary lacks: that a character has no such state is no doubt then.
+
+    In a spectrum it stays one, for the new state needs its place in the order.
+    """
+    return replace(transcript, drafts=tuple(map(_settled, transcript.drafts)))
+
+
+def _settled(draft: Draft) -> Draft:
+    if not draft.choice.new_states or draft.choice.character.kind is Kind.ORDERED:
+        return draft
+    doubts = tuple(doubt for doubt in draft.doubts if doubt is not Doubt.UNKNOWN_STATE)
+    return replace(draft, doubts=doubts, confidence=confidence(set(doubts)))
 
 
 def signs_from(said: str) -> Mapping[str, str]:
@@ -104,10 +127,26 @@ def signs_from(said: str) -> Mapping[str, str]:
     return found
 
 
-def counts(transcript: Transcript, sure: float) -> tuple[int, int, int]:
-    """Statements in all, those of them that are not sure, and passages not understood."""
-    doubtful = sum(draft.confidence < sure for draft in transcript.drafts)
-    return len(transcript.drafts), doubtful, sum(one.why is None for one in transcript.left)
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """Statements read in all, those of them that are likely or doubtful, and passages not understood."""
+
+    read: int
+    likely: int
+    doubtful: int
+    lost: int
+
+    @property
+    def unsure(self) -> int:
+        """Statements that nobody should keep unseen."""
+        return self.likely + self.doubtful
+
+
+def counts(transcript: Transcript, sure: float) -> Counts:
+    """How many statements of each sort a transcript has."""
+    said = [confidence_word(draft, sure) for draft in transcript.drafts]
+    lost = sum(one.why is None for one in transcript.left)
+    return Counts(len(said), said.count("likely"), said.count("doubtful"), lost)
 
 
 def sure_ones(drafts: Sequence[Draft], sure: float) -> list[Kept]:

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import sys
+from dataclasses import replace
 
 import click
 from rich.console import Console
 from rich.text import Text
 
-from auctorum.characters.prose.draft import Choice, Draft, Transcript
+from auctorum.characters.prose.draft import Choice, Draft, Transcript, one_line
 from auctorum.characters.read import read_statement
-from auctorum.characters.values import Reading
+from auctorum.characters.values import Reading, States
 from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.cli.layout import console, heading, numbered
-from auctorum.cli.transcribe_kept import Kept, as_chosen, as_drafted, by_stage, confidence_word, one_line, plain
+from auctorum.cli.transcribe_kept import Kept, as_chosen, as_drafted, by_stage, confidence_word, plain
+from auctorum.cli.transcribe_table import character_said
 from auctorum.corpus.readings import check_readings, find_character
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Conventions
@@ -44,7 +46,7 @@ def review(transcript: Transcript, vocabulary: Vocabulary, conventions: Conventi
             number += 1
             try:
                 found = reviewer.decided(draft, number, total)
-                kept += [found] if found else []
+                kept += [replace(found, by_hand=True)] if found else []
             except (_Quit, click.Abort):
                 asking = False
                 click.echo("\nStopped; what was accepted is kept.")
@@ -117,9 +119,20 @@ class _Reviewer:
             except AuctorumError as error:
                 click.echo(f"{error} ({error.remedy})")
         stage = "" if any(one.stage for one in readings) else _stage(character)
-        choice = Choice(character, character.name in self._vocabulary, readings, value or plain(readings, character))
+        choice = self._chosen(character, readings, value or plain(readings, character))
         click.echo(f"kept as: {_said(choice)}{f', {stage}' if stage else ''}")
         return Kept(draft, choice, ((value, stage),))
+
+    def _chosen(self, character: Character, readings: tuple[Reading, ...], value: str) -> Choice:
+        """The character as read, with the states that the vocabulary's own lacks."""
+        known = self._vocabulary.get(character.name)
+        if known is None or known == character:
+            return Choice(character, known is not None, readings, value)
+        said = {words for one in readings for words in _states(one)}
+        had = {state.name for state in known.states}
+        new = tuple(state for state in character.states if state.name in said - had)
+        grown = replace(known, states=(*known.states, *new))
+        return Choice(grown, not new, readings, value, tuple(state.name for state in new))
 
     def _read(self, words: str, character: Character, typed: bool) -> tuple[Reading, ...]:
         """The readings, as they would be read from a file; raises AuctorumError where they cannot stand."""
@@ -157,7 +170,14 @@ def _asked(question: str) -> str:
     return str(click.prompt(question, default="", show_default=False, prompt_suffix=": "))
 
 
+def _states(reading: Reading) -> tuple[str, ...]:
+    """The states that a reading names."""
+    shares = reading.value.shares if isinstance(reading.value, States) else ()
+    return tuple(words for share in shares for words in (share.state, share.to) if words)
+
+
 def _said(choice: Choice) -> str:
-    """`spur colour: green (young); ivory (mature)`."""
+    """`spur colour: green (young); ivory (mature)`, `leaf shape: new state oblong`."""
     values = "; ".join(f"{value} ({stage})" if stage else value for stage, value in by_stage(choice))
-    return f"{choice.character.name}{'' if choice.known else ' (new)'}: {values}"
+    said = character_said(choice)
+    return said if choice.new_states == (values,) else f"{said}{'; ' if choice.new_states else ': '}{values}"

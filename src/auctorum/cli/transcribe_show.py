@@ -6,35 +6,59 @@ import re
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+import click
 from rich.console import Console
-from rich.table import Table
 from rich.text import Text
 
-from auctorum.characters.prose.draft import Draft, Transcript
+from auctorum.characters.prose.draft import Choice, Transcript, one_line
 from auctorum.characters.prose.found import Leftover
+from auctorum.characters.vocabulary import Character
 from auctorum.cli.common import counted
 from auctorum.cli.layout import console, heading, table
-from auctorum.cli.transcribe_kept import by_stage, confidence_word, one_line, proposals
-from auctorum.records.append_characters import as_yaml
+from auctorum.cli.transcribe_kept import confidence_word, proposals, state_proposals
+from auctorum.cli.transcribe_run import LONG
+from auctorum.cli.transcribe_table import STYLE, print_readings
+from auctorum.records import append_characters
 
 _RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
-_STYLE = {"sure": "green", "likely": "yellow", "doubtful": "magenta", "not understood": "red"}
 _Span = tuple[int, int]
 
 
-def show(transcript: Transcript, sure: float, *, everything: bool) -> None:
-    """Print the transcript; `everything` lists also what was passed over as no trait."""
-    out = console()
-    out.print(marked(transcript, sure, raised=_can_raise(out)))
+def show(transcript: Transcript, sure: float, *, everything: bool, as_yaml: bool) -> None:
+    """Print the transcript; `everything` shows also a long text, and lists what was passed over as no trait."""
+    out, long = console(), len(transcript.text) > LONG
+    if long and not everything:
+        click.echo(f"The text has {len(transcript.text):,} letters; --all shows it with its marks.")
+    else:
+        out.print(marked(transcript, sure, raised=_can_raise(out)))
     if transcript.drafts:
         out.print()
-        out.print(readings(transcript, sure))
+        print_readings(transcript, sure, long=long)
     _show_left(out, transcript, everything)
-    new = proposals(draft.choice for draft in transcript.drafts)
+    show_lacking([draft.choice for draft in transcript.drafts], as_yaml=as_yaml)
+
+
+def show_lacking(choices: Sequence[Choice], *, as_yaml: bool) -> None:
+    """Print what characters.yaml lacks for the readings: a line for each character, or YAML ready to paste."""
+    new, states = proposals(choices), state_proposals(choices)
     if new:
-        out.print()
-        out.print(heading("Characters that characters.yaml lacks"))
-        out.print(Text(as_yaml(new)), soft_wrap=True)
+        lines = [f"  {_lacking(one)}" for one in new]
+        _print_under("Characters that characters.yaml lacks", append_characters.as_yaml(new) if as_yaml else lines)
+    if states:
+        lines = [f"  {name}: {', '.join(one.name for one in several)}" for name, several in states.items()]
+        said = append_characters.states_as_yaml(states) if as_yaml else lines
+        _print_under("States that characters.yaml lacks", said)
+
+
+def _lacking(character: Character) -> str:
+    states = ", ".join(state.name for state in character.states)
+    return f"{character.name}: {states or ' '.join((character.kind, *filter(None, [character.unit])))}"
+
+
+def _print_under(title: str, said: str | Sequence[str]) -> None:
+    console().print()
+    console().print(heading(title))
+    click.echo(said if isinstance(said, str) else "\n".join(said))
 
 
 def marked(transcript: Transcript, sure: float, *, raised: bool = True) -> Text:
@@ -71,11 +95,11 @@ def _spans(transcript: Transcript, sure: float) -> dict[_Span, tuple[str, str]]:
     found: dict[_Span, tuple[str, str]] = {}
     for number, draft in enumerate(transcript.drafts, 1):
         span = (draft.start, draft.end)
-        before, style = found.get(span, ("", _STYLE[confidence_word(draft, sure)]))
+        before, style = found.get(span, ("", STYLE[confidence_word(draft, sure)]))
         found[span] = (f"{before},{number}" if before else str(number), style)
     for one in transcript.left:
         if one.why is None:
-            found.setdefault((one.start, one.end), ("?", _STYLE["not understood"]))
+            found.setdefault((one.start, one.end), ("?", STYLE["not understood"]))
     return found
 
 
@@ -84,39 +108,13 @@ def _reflowed(text: str) -> str:
     return re.sub(r"(?<!\n)\n(?!\n)", " ", text.rstrip())
 
 
-def readings(transcript: Transcript, sure: float) -> Table:
-    """The numbered table of statements; a reading that differs by growth stage takes a line for each."""
-    rows: list[tuple[str | Text, ...]] = []
-    for number, draft in enumerate(transcript.drafts, 1):
-        words = one_line(transcript.words(draft))
-        lead = (str(number), words, character_said(draft))
-        for first, (stage, value) in enumerate(by_stage(draft.choice)):
-            trust = Text("") if first else confidence(draft, sure)
-            rows.append(
-                (*(lead if not first else ("", "", "")), value, stage or (draft.stage if not first else ""), trust)
-            )
-    return table(("no.", "words", "character", "reading", "stage", "confidence"), rows, right=(0,))
-
-
-def character_said(draft: Draft) -> str:
-    """The name of the character, marked where the vocabulary lacks it."""
-    return draft.choice.character.name + ("" if draft.choice.known else " (new)")
-
-
-def confidence(draft: Draft, sure: float) -> Text:
-    """How far the reading can be trusted, and what it takes for granted."""
-    word = confidence_word(draft, sure)
-    doubts = "; ".join(map(str, draft.doubts))
-    return Text.assemble((word, _STYLE[word]), f": {doubts}" if doubts else "")
-
-
 def _show_left(out: Console, transcript: Transcript, everything: bool) -> None:
     lost = [one for one in transcript.left if one.why is None]
     passed = [one for one in transcript.left if one.why is not None]
     if lost:
         out.print()
         out.print(heading("Not understood"))
-        out.print(*(f"  {words}" for words in _words(transcript, lost)), sep="\n")
+        click.echo("\n".join(f"  {_one(transcript, one)}" for one in lost))
     if passed and everything:
         out.print()
         out.print(heading("No trait"))
@@ -124,10 +122,6 @@ def _show_left(out: Console, transcript: Transcript, everything: bool) -> None:
     elif passed:
         out.print()
         out.print(f"{counted(len(passed), 'passage')} passed over as no trait (--all lists them).")
-
-
-def _words(transcript: Transcript, left: Iterable[Leftover]) -> list[str]:
-    return [_one(transcript, one) for one in left]
 
 
 def _one(transcript: Transcript, left: Leftover) -> str:
@@ -141,16 +135,3 @@ def _can_raise(out: Console) -> bool:
     except (UnicodeEncodeError, LookupError):
         return False
     return True
-
-
-def show_batch(rows: Sequence[tuple[str, ...]], *, into: bool) -> None:
-    """The closing table of a batch, a line for each file."""
-    headings = (
-        "file",
-        "statements",
-        "doubtful",
-        "not understood",
-        *(("written to", "added") if into else ()),
-        "remark",
-    )
-    console().print(table(headings, rows, right=(1, 2, 3, 5) if into else (1, 2, 3)))

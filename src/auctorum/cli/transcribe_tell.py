@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
+
+import click
 
 from auctorum.cli.common import counted, echo_json
 from auctorum.cli.layout import console, heading
 from auctorum.cli.transcribe_data import statement_data, transcript_data
 from auctorum.cli.transcribe_kept import counts, statements
 from auctorum.cli.transcribe_run import Asked, Done
-from auctorum.cli.transcribe_show import show, show_batch
-from auctorum.records.append import statement_line
+from auctorum.cli.transcribe_show import show, show_lacking
+from auctorum.cli.transcribe_table import print_batch
+from auctorum.records.append import Appended, statement_line
+from auctorum.records.schema import StatementRecord
 
 
 def tell(done: Sequence[Done], asked: Asked, *, batch: bool) -> None:
@@ -18,11 +23,12 @@ def tell(done: Sequence[Done], asked: Asked, *, batch: bool) -> None:
     if asked.as_json:
         echo_json([_data(one, asked) for one in done])
     elif batch:
-        show_batch([_row(one, asked) for one in done], into=asked.into is not None)
+        print_batch([_row(one, asked) for one in done], into=asked.into is not None)
+        _tell_batch(done, asked)
     else:
         (one,) = done
         if one.transcript and not asked.review:
-            show(one.transcript, asked.sure, everything=asked.everything)
+            show(one.transcript, asked.sure, everything=asked.everything, as_yaml=asked.as_yaml)
         _tell_next(one, asked)
 
 
@@ -30,8 +36,12 @@ def _data(one: Done, asked: Asked) -> dict[str, object]:
     if one.transcript is None:
         return {"file": one.name, "problem": one.fault}
     data = transcript_data(one.name, one.transcript, one.kept, asked.sure, asked.page)
+    if one.fault:
+        data["problem"] = one.fault
     if one.new:
         data["characters_added"] = list(one.new)
+    if one.new_states:
+        data["states_added"] = {name: list(states) for name, states in one.new_states.items()}
     if one.path is not None:
         written = one.written
         data["written"] = {
@@ -48,58 +58,135 @@ def _row(one: Done, asked: Asked) -> tuple[str, ...]:
     """A line of the closing table of a batch."""
     into = asked.into is not None
     if one.transcript is None:
-        return (one.name, "", "", "", *(("", "") if into else ()), one.fault)
-    found = tuple(map(str, counts(one.transcript, asked.sure)))
-    remarks = []
+        return (one.name, "", "", "", "", *(("",) if into else ()), one.fault)
+    found = counts(one.transcript, asked.sure)
+    remarks = [one.fault] if one.fault else []
     if one.written and one.written.there:
         remarks.append(f"{len(one.written.there)} there already")
     if one.left_out:
-        remarks.append(f"{one.left_out} of unknown characters left out")
-    if one.new:
-        remarks.append(f"new: {', '.join(one.new)}")
-    where = (str(one.path) if one.written else "", str(len(one.written.added)) if one.written else "0") if into else ()
-    return (one.name, *found, *where, "; ".join(remarks))
+        remarks.append(f"{one.left_out} of unknown characters or states left out")
+    remarks += [f"new: {said}" for said in _added(one)]
+    figures = (found.read, found.likely, found.doubtful, found.lost)
+    added = (str(len(one.written.added)) if one.written else "0",) if into else ()
+    return (one.name, *map(str, figures), *added, "; ".join(remarks))
+
+
+def _tell_batch(done: Sequence[Done], asked: Asked) -> None:
+    written = [one.path for one in done if one.written and one.path]
+    if written:
+        click.echo(f"\nWritten: {', '.join(map(str, written))}")
+        _tell_outside(asked, any(path.resolve().parent != _read_by_check(asked) for path in written))
+
+
+def _added(one: Done) -> list[str]:
+    """What was added to the vocabulary: characters, and states with their character."""
+    return [*one.new, *(f"{name}: {', '.join(states)}" for name, states in one.new_states.items())]
 
 
 def _tell_next(one: Done, asked: Asked) -> None:
     """What was written and left out, and what to do next."""
-    out = console()
     assert one.transcript is not None
-    out.print()
-    total, doubtful, _ = counts(one.transcript, asked.sure)
-    if not total:
-        out.print("Nothing could be read.")
+    click.echo()
+    found = counts(one.transcript, asked.sure)
+    if not found.read:
+        click.echo("Nothing could be read.")
         return
-    for name in one.new:
-        out.print(f"{asked.kb / 'characters.yaml'}: added {name}; say there how it is measured or judged.")
-    if one.path is None:
-        _tell_unwritten(one, asked, doubtful)
-        return
-    if one.written:
-        begun = ", a new treatment" if one.written.begun else ""
-        out.print(f"{one.path}: {counted(len(one.written.added), 'statement')} added to {one.written.taxon}{begun}.")
-        if one.written.there:
-            out.print(f"{counted(len(one.written.there), 'statement')} stood there already.")
+    if one.fault:
+        _tell_fault(one, asked)
+    elif one.path is None:
+        _tell_added(one, asked)
+        _tell_unwritten(one, asked, found.unsure)
     else:
-        out.print(f"{one.path}: nothing to add.")
+        _tell_written(one, asked, found.unsure)
+
+
+def _tell_fault(one: Done, asked: Asked) -> None:
+    """What could not be written, and what would be lost with it, ready to paste."""
+    if one.written:
+        _say(_written(one, one.written))
+    if one.unwritten:
+        _paste(one.unwritten)
+    if asked.review:
+        show_lacking([item.choice for item in one.kept], as_yaml=True)
+    click.echo(f"auctorum: {one.fault}", err=True)
+
+
+def _tell_written(one: Done, asked: Asked, unsure: int) -> None:
+    assert one.path is not None
+    if one.written:
+        _say(_written(one, one.written))
+        if one.written.begun:
+            _say("Its status was taken as accepted; change it there if the work keeps the name otherwise.")
+        for said in _there(one.written, asked.page):
+            _say(said)
+    else:
+        _say(f"{one.path}: nothing to add.")
+    _tell_added(one, asked)
     if one.left_out:
-        told = f"{counted(one.left_out, 'statement')} of characters that characters.yaml lacks left out"
-        out.print(f"{told}; --add-characters adds them, or paste them from above.")
-    if doubtful and not asked.review:
-        out.print(f"{counted(doubtful, 'reading')} not sure left out; --review decides on each.")
-    out.print(f"Next: auctorum check --kb {asked.kb}")
+        told = f"{counted(one.left_out, 'statement')} of characters or states that characters.yaml lacks left out"
+        _say(f"{told}; --add-characters adds them, --yaml shows them ready to paste.")
+    if unsure and not asked.review:
+        _say(f"{counted(unsure, 'reading')} not sure left out; --review decides on each.")
+    _tell_outside(asked, one.path.resolve().parent != _read_by_check(asked))
+    _say(f"Next: auctorum check --kb {asked.kb}")
 
 
-def _tell_unwritten(one: Done, asked: Asked, doubtful: int) -> None:
+def _written(one: Done, written: Appended) -> str:
+    begun = ", a new treatment" if written.begun else ""
+    return f"{one.path}: {counted(len(written.added), 'statement')} added to {written.taxon}{begun}."
+
+
+def _there(written: Appended, page: str) -> list[str]:
+    """How many statements stood there already, with the page where that is another."""
+    pages = Counter(one.page for one in written.there)
+    return [
+        f"{counted(number, 'statement')} stood there already{_with_page(there) if there != page else ''}."
+        for there, number in pages.items()
+    ]
+
+
+def _with_page(page: str) -> str:
+    return f" with page {page}" if page else " without a page"
+
+
+def _tell_added(one: Done, asked: Asked) -> None:
+    for name in one.new:
+        _say(f"{asked.vocabulary}: added {name}; say there how it is measured or judged.")
+    for name, states in one.new_states.items():
+        noun = "state" if len(states) == 1 else "states"
+        _say(f"{asked.vocabulary}: added the {noun} {', '.join(states)} to {name}; see that they stand in good order.")
+
+
+def _tell_outside(asked: Asked, outside: bool) -> None:
+    if outside:
+        _say(f"auctorum check reads {asked.kb / 'literature'} only; what stands elsewhere counts once it is there.")
+
+
+def _read_by_check(asked: Asked) -> object:
+    return (asked.kb / "literature").resolve()
+
+
+def _tell_unwritten(one: Done, asked: Asked, unsure: int) -> None:
     """After a review the statements to paste; else how to go on."""
-    out = console()
     assert one.transcript is not None
     if asked.review:
-        out.print(heading("Statements to paste under traits:"))
-        for said in statements(one.transcript, one.kept, asked.page):
-            out.print(f"      - {statement_line(said)}", soft_wrap=True)
+        by_hand = [item.choice for item in one.kept if item.by_hand]
+        show_lacking(by_hand, as_yaml=True)
+        _paste(statements(one.transcript, one.kept, asked.page))
         return
-    out.print("Next: check each reading against its words.")
-    out.print(f"  --into {asked.kb / 'literature' / 'ID.yaml'} --taxon NAME --page PAGE puts the sure ones into a file")
-    if doubtful:
-        out.print(f"  --review decides on the {doubtful} that {'is' if doubtful == 1 else 'are'} not sure")
+    _say("Next: check each reading against its words.")
+    _say(f"  --into {asked.kb / 'literature' / 'ID.yaml'} --taxon NAME --page PAGE puts the sure ones into a file")
+    if unsure:
+        _say(f"  --review decides on the {unsure} that {'is' if unsure == 1 else 'are'} not sure")
+    if not asked.as_yaml and any(not draft.choice.known for draft in one.transcript.drafts):
+        _say("  --add-characters adds what characters.yaml lacks, --yaml shows it ready to paste")
+
+
+def _paste(said: Iterable[StatementRecord]) -> None:
+    console().print(heading("Statements to paste under traits:"))
+    for one in said:
+        click.echo(f"      - {statement_line(one)}")
+
+
+def _say(sentence: str) -> None:
+    console().print(sentence)

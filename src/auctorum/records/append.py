@@ -252,11 +252,8 @@ def _check(before: dict[str, Any], text: str, number: int | None, taxon: str, ad
         treatments[number].setdefault("traits", []).extend(said)
     found, _ = parse(text, "")
     if _bare(found) != wanted:
-        lines = "\n".join(f"- {statement_line(one)}" for one in added)
-        raise Unwritable(
-            "the statements cannot be put into the file without changing what stands there",
-            f"put them in yourself:\n{lines}",
-        )
+        why = "the statements cannot be put into the file without changing what stands there"
+        raise Unwritable(why, "paste them in yourself")
 
 
 def _bare(data: Any) -> Any:
