@@ -16,7 +16,9 @@ from auctorum.cli.transcribe_kept import by_stage, confidence_word
 STYLE = {"sure": "green", "likely": "yellow", "doubtful": "magenta", "not understood": "red"}
 _HEADINGS = ("no.", "words", "character", "reading", "stage", "confidence")
 _WIDEST = 60  # letters to which the columns of a long table are padded
-_NAME_WIDTH = 28  # letters of the name of a file
+_NAME_WIDTHS = 16, 40  # letters of the name of a file: at least, and at most
+_REMARK_WIDTH = 20
+_GAP = 3  # between two columns
 Row = tuple[str | Text, ...]
 
 
@@ -80,17 +82,19 @@ def _print_plain(rows: Sequence[Row]) -> None:
 def print_batch(rows: Sequence[tuple[str, ...]], *, into: bool) -> None:
     """Print the closing table of a batch, a line for each file; columns of figures are never broken."""
     figures = ("read", "likely", "doubtful", "unread", *(("added",) if into else ()))
-    named = [(shortened(name), *rest) for name, *rest in rows]
+    free = console().width - sum(map(len, figures)) - _GAP * (len(figures) + 1) - _REMARK_WIDTH
+    width = max(_NAME_WIDTHS[0], min(free, _NAME_WIDTHS[1]))
+    named = [(shortened(name, width), *rest) for name, *rest in rows]
     made = table(("file", *figures, "remark"), named, right=range(1, len(figures) + 1))
     for column in made.columns[: len(figures) + 1]:
         column.no_wrap = True
     console().print(made)
 
 
-def shortened(name: str, width: int = _NAME_WIDTH) -> str:
+def shortened(name: str, width: int) -> str:
     """The name with its middle left out where it is longer than `width`: its folder and its end tell it.
 
-    >>> shortened("descriptions/of/the/north/orrin-1889.txt")
+    >>> shortened("descriptions/of/the/north/orrin-1889.txt", 28)
     'descriptions/…orrin-1889.txt'
     """
     if len(name) <= width:
