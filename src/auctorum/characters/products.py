@@ -19,6 +19,7 @@ from auctorum.characters.tokens import Sort
 from auctorum.characters.wording import MULTIPLES
 
 _MOST_FACTORS = 4
+_TIMES = ("x", "by", "sur", "por")
 _COMPARED = ("as", "long", "longer", "shorter", "wider", "broader", "smaller", "larger", "taller", "the", "mas", "mais",
              "menor", "maior", "mayor", "so", "longior", "brevior")  # fmt: skip
 _BEFORE = ("of", "about", "ca", "c", "up", "to", "is", "from", "de", "von", "usually", "mostly", "over", "at", "least")
@@ -45,7 +46,7 @@ def _product(line: Line, first: Measure) -> list[Measure]:
     factors = [first]
     while len(factors) < _MOST_FACTORS and not factors[-1].times:
         at = factors[-1].end
-        if not (line.sort(at) is Sort.TIMES or line.text(at) in ("x", "by")):
+        if not (line.sort(at) is Sort.TIMES or line.text(at) in _TIMES):
             break
         factor = read_range(line, at + 1)
         if factor is None:
@@ -120,7 +121,7 @@ def _is_comparison(line: Line, at: int) -> bool:
 
 
 def _named_after(line: Line, at: int) -> tuple[tuple[str, ...], int]:
-    place = at + (line.text(at) in ("in", "de", "of"))
+    place = at + (line.text(at) in ("in", "im", "de", "of", "en", "di"))
     word = line.text(place)
     if word not in SAYS:
         return (), at

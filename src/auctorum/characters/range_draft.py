@@ -48,6 +48,8 @@ def take_bracket(bracket: Bracket, draft: RangeDraft) -> None:
         return  # the same in another unit
     least, most = _value(low, core_unit), _value(high, core_unit)
     lowest, highest = _value(first, core_unit), _value(last, core_unit)
+    if first is not last and not bracket.marked and _converts(least, most, lowest, highest):
+        return
     if first is not last and not bracket.marked and (lowest >= 2 * most or highest * 2 <= least):
         return  # a conversion without its unit: 900-1500 m (3000-5000)
     if bracket.marked and first is not last and lowest < least and highest > most:
@@ -58,6 +60,14 @@ def take_bracket(bracket: Bracket, draft: RangeDraft) -> None:
             draft.most = last
     elif lowest < least:
         draft.least = first
+
+
+def _converts(least: Fraction, most: Fraction, lowest: Fraction, highest: Fraction) -> bool:
+    """Whether a bracket is the range in another unit: both ends larger, or smaller, by one factor."""
+    if not (least > 0 and most > 0 and lowest > 0 and highest > least) or least == most:
+        return False
+    low, high = lowest / least, highest / most
+    return abs(low - high) <= max(low, high) / 10 and not Fraction(2, 3) < high < Fraction(3, 2)
 
 
 def of_one_dimension(first: str, second: str) -> bool:
@@ -92,7 +102,8 @@ def finished(draft: RangeDraft, start: int, end: int) -> Measure | None:
         return in_unit(figure.number, own, unit) if figure else None
 
     usual = (number(draft.usual[0]), number(draft.usual[1])) if draft.usual else (None, None)
-    open_below = draft.at_most or draft.less
+    # "bent to 90°" turns that far; it is no maximum
+    open_below = (draft.at_most and not (draft.bare_to and unit == "degree")) or draft.less
     open_above = draft.at_least or (draft.more and low is high)
     return Measure(
         None if open_below else number(low),

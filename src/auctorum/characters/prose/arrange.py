@@ -29,7 +29,7 @@ def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
     found: list[Item] = []
     for item in items:
         before = found[-1] if found else None
-        if before is not None and item.noun is not None and _picks_out(before, item) and _stands_free(found):
+        if before is not None and item.noun is not None and _picks_out(line, before, item) and _stands_free(found):
             noun = item.noun
             found[-1] = replace(item, start=before.start, noun=replace(noun, places=(before.text, *noun.places)))
         else:
@@ -37,10 +37,19 @@ def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
     return found
 
 
-def _picks_out(before: Item, item: Item) -> bool:
+def _picks_out(line: Line, before: Item, item: Item) -> bool:
     """Whether the unknown word may be an adjective of the organ, with no article between them."""
     adjective = before.sort is Is.STRANGE and before.text.isalpha() and before.text.endswith(_ADJECTIVAL)
-    return adjective and not item.text and item.noun is not None and not item.noun.kind
+    german = _is_german(line, before, item)
+    return (adjective or german) and not item.text and item.noun is not None and not item.noun.kind
+
+
+def _is_german(line: Line, before: Item, item: Item) -> bool:
+    """`spreizenden Griffeln`: a small word with a German ending before a noun with a capital."""
+    if before.sort is not Is.STRANGE or line.tokens[before.start].capital or not line.tokens[item.start].capital:
+        return False
+    measured = before.text.startswith(("dick", "lang", "breit", "hoh"))  # bis 2 cm dickem
+    return not measured and before.text.endswith(("en", "em", "er", "es", "e"))
 
 
 def _stands_free(found: Sequence[Item]) -> bool:

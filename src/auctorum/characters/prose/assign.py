@@ -116,7 +116,7 @@ def _names(character: Character) -> dict[str, int]:
 def _property_rank(found: Found, character: Character) -> int | None:
     kind, wanted = character.kind, character.property
     if isinstance(found.value, Comparison):
-        if kind is not Kind.RATIO:
+        if kind is not Kind.RATIO or (found.property != "length" and found.property not in character.name):
             return None
         return 0 if found.value.to.split()[-1] in character.name else 2
     if isinstance(found.value, States):
@@ -124,7 +124,11 @@ def _property_rank(found: Found, character: Character) -> int | None:
     if kind is Kind.PRESENCE:
         return 3 if found.property == "count" else None
     if kind is Kind.COUNT:
-        return 0 if found.property == "count" else None
+        if found.property != "count":
+            return None
+        # 2-flowered spikelets are no inflorescence: the number is of something else than the character's
+        elsewhere = found.per and found.per != found.structure and found.per not in _names(character)
+        return 2 if elsewhere and character.structure == found.structure and len(character.words) > 0 else 0
     if kind is Kind.RATIO:
         return 0 if found.property == "ratio" else None
     if kind is Kind.ANGLE:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from auctorum.characters.bound_words import ABOUT, TIMES_WORDS
+from auctorum.characters.bound_words import ABOUT, OR, TIMES_WORDS
 from auctorum.characters.figures import Line
 from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparison_words import (
@@ -113,7 +113,7 @@ def read_likeness(line: Line, at: int, factor: Measure | None) -> Likeness | Non
 
 def _is_told(line: Line, at: int, end: int, heard: _Heard) -> bool:
     """Whether `longer` is followed by what it is longer than; Latin needs no word for than, nor does `equalling`."""
-    if heard.latin or heard.same or heard.against:
+    if heard.latin or heard.same or heard.against or line.text(at - 1) in OR:
         return True
     exceeding = any(line.text(place)[:6] in ("exceed", "surpas", "overto") for place in range(at, end))
     return exceeding or any(line.text(place) in _THAN for place in range(max(at, end - 3), end + 1))

@@ -13,7 +13,7 @@ from auctorum.characters.wording import counted_adjective
 _FIXED: Mapping[str, str] = {
     word: name
     for name, words in {
-        "locule": "celled loculed locular loculate",
+        "locule": "celled loculed locular loculate facherig facherige zweifacherig",
         "seed": "seeded spermous",
         "vein": "nerved veined nervig nervado nervada nervadas nervados nerve nerves",
         "flower": "flowered blutig blutige blutigen bluhend bluetig floro flora floros floras flore flores floral",
@@ -30,7 +30,6 @@ _FIXED: Mapping[str, str] = {
         "part": "merous zahlig mero mera meros meras mere meres",
         "carpel": "carpellate",
         "groove": "grooved furrowed",
-        "pinna": "pinnate",
         "angle": "angled",
     }.items()
     for word in words.split()
@@ -41,7 +40,7 @@ _LATIN_PARTS: Mapping[str, str] = {
     "lob": "lobe",
     "fid": "lobe", "jug": "pair of leaflets", "partit": "lobe", "valv": "valve", "radiat": "ray", "petal": "petal",
     "sepal": "sepal", "phyll": "leaf", "andr": "stamen", "gyn": "style", "angul": "angle", "angulat": "angle",
-    "seriat": "series", "seriad": "series", "pinnat": "pinna", "mer": "part", "glum": "glume", "stachy": "spike",
+    "seriat": "series", "seriad": "series", "mer": "part", "glum": "glume", "stachy": "spike",
     "cephal": "head", "carpell": "carpel", "sulcat": "groove", "striat": "stria", "fl": "flower",
 }  # fmt: skip
 _ENDINGS = "[a-z]{1,6}"

@@ -235,6 +235,8 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
         return (
             replace(without_part(whole), places=places, stage=noun.stage) if whole else replace(noun, names=("part",))
         )
+    if names == ("blade",) and whole is not None and root_of(whole).head in ("leaflet", "pinna", "frond"):
+        return root_of(whole)
     if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
         return replace(noun, names=("leaf", "blade"), part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
@@ -249,7 +251,8 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
 
 
 _NO_WHOLES_WORDS = """
-    spur pedicel petiole stem hair spine filament style peduncle culm shoot branch branchlet twig scape
+    spur pedicel petiole stem hair stamen anther ovary spine filament style peduncle culm shoot
+    branch branchlet twig scape
 """
 _NO_WHOLES = frozenset(_NO_WHOLES_WORDS.split())
 _BOWLS = frozenset({"limb", "tube", "lobe", "throat", "lip", "segment", "tooth"})
@@ -285,7 +288,7 @@ _MARKS = frozenset(_MARKS_WORDS.split())
 
 def _owner(part: Noun, whole: Noun) -> Noun:
     """Every part has a tip, but the tip has no base: those are parts of one whole."""
-    if part.head not in _OF_ANY_PART:
+    if part.head not in _OF_ANY_PART or whole.head == "tooth":
         return root_of(whole)
     return without_part(whole)
 

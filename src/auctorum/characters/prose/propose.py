@@ -56,13 +56,15 @@ def new_name(group: Sequence[Found]) -> str:
 
 def _proposed(first: Found) -> Character:
     if isinstance(first.value, Comparison):
-        return Character(f"{first.structure} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
+        name = first.structure if first.property == "length" else f"{first.structure} {first.property}"
+        return Character(f"{name} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
     if isinstance(first.value, States):
         if first.property == "other" and {share.state for share in first.value.shares} <= {"present", "absent"}:
             return Character(first.structure, first.structure, "presence", Kind.PRESENCE)
         said = (words for share in first.value.shares for words in (share.state, share.to) if words)
         states = tuple(map(_state, dict.fromkeys(map(_plain, said))))
-        return Character(_name(first), first.structure, first.property, Kind.NOMINAL, states=states)
+        kind = Kind.ORDERED if any(share.to for share in first.value.shares) else Kind.NOMINAL  # a span has an order
+        return Character(_name(first), first.structure, first.property, kind, states=states)
     kind = _KINDS.get(first.property, Kind.MEASURE)
     unit = "m" if first.property == "elevation" else _UNITS.get(kind, "")
     name = f"{first.structure} number" if kind is Kind.COUNT else _name(first)

@@ -104,10 +104,34 @@ def _figure(line: Line, factors: tuple[Measure, ...]) -> Item:
         if like is not None:
             return Item(Is.LIKE, start, like.end, factors=factors, like=like, often=last.often)
     if not last.unit and len(factors) == 1:
+        if (divided := _divided(line, start, end)) is not None:
+            return divided
         noun, after = counted_noun(line, start, end)
         if noun:
             return Item(Is.FIGURE, start, after, factors=factors, counted=noun)
     return Item(Is.FIGURE, start, end, factors=factors)
+
+
+_DIVISIONS = (
+    "pinnate",
+    "pinnatifid",
+    "pinnatisect",
+    "ternate",
+    "ternatisect",
+    "pinnata",
+    "pinnatis",
+    "pinnatae",
+    "pinnatus",
+)
+
+
+def _divided(line: Line, start: int, end: int) -> Item | None:
+    """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae."""
+    word = line.skip(end, Sort.DASH)
+    if word == end or line.text(word) not in _DIVISIONS:
+        return None
+    words = f"{''.join(line.text(at) for at in range(start, end))}-{line.text(word)}"
+    return Item(Is.STATE, start, word + 1, pieces=(Piece("shape", words, start, word + 1),))
 
 
 _SIGNS = {Sort.COMMA: Is.COMMA, Sort.STOP: Is.STOP, Sort.OPEN: Is.OPEN, Sort.CLOSE: Is.CLOSE, Sort.SLASH: Is.OR}

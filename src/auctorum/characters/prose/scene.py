@@ -64,6 +64,8 @@ class Scene:
     often_at: int = -1
     denied: bool = False
     to: bool = False  # `to` stands between two states
+    pending: Item | None = None  # a comparison whose other organ is still to come: `narrower than, and half as long as`
+    elliptic: bool = False  # the organ is named by its place only: `the lower 2–2.5`
     per: str = ""  # what a count is counted in
     carried: bool = False  # no organ has been named in this sentence
     given: bool = False  # the words are of a character whose organ was given
@@ -71,7 +73,8 @@ class Scene:
     strange: bool = False  # a word before was not understood
     taxon: str = ""  # the last epithet of the plant described, where its name stands at the head
     aside: bool = False  # another plant is named in this sentence
-    elsewhere: bool = False  # a heading names another plant, or a section is no description
+    elsewhere: bool = False  # a heading names another plant, the text is a key, or a section is no description
+    section: str = ""  # "sentence" or "paragraph": how far a section reaches that is no description
     uncertain: bool = False  # probably, perhaps
     side: str = ""  # upper or lower, said before the words: `beneath tomentose`
     named: bool = False  # whether this clause has named its subject
@@ -142,7 +145,7 @@ class Scene:
             Doubt.STRANGE_WORD: self.strange,
             Doubt.STRANGE_ORGAN: not noun.known,
             Doubt.OTHER_TAXON: self.aside and not self.elsewhere,
-            Doubt.ASIDE: self.elsewhere and noun.kind != "habitat",
+            Doubt.ASIDE: (self.elsewhere or bool(self.section)) and noun.kind != "habitat",
             Doubt.DOUBTED: self.uncertain,
         }
         return {doubt for doubt, holds in taken.items() if holds}
@@ -174,4 +177,4 @@ def _turned(figure: Measure, name: str) -> Measure:
     low, high = figure.low, figure.high
     if low and high and 0 <= high.value < low.value <= 360:
         return replace(figure, high=replace(high, value=high.value + 360))
-    return replace(figure, low=high) if figure.bare_to else figure
+    return figure

@@ -17,7 +17,8 @@ SIDE_OF: Mapping[str, str] = {word: side for side, words in _SIDES.items() for w
 BOTH = ("utrinque", "both")
 _SORTS = {
     Is.AT: """at near towards toward in along around round throughout below above beneath within inside outside from
-        on upon apud prope versus sub en na no nas nos am an auf vers sur dans alla allo agli alle nella nel dalla""",
+        on upon apud prope versus sub en na no nas nos am an auf vers sur dans au aux alla allo agli alle nella
+        nel dalla""",
     Is.OF: "of de del da do du des von",
     Is.PER: "per por pro je",
     Is.WITH: "with bearing having including has have cum con com mit avec",
@@ -43,17 +44,23 @@ SORT_OF: Mapping[str, Is] = {word: sort for sort, words in _SORTS.items() for wo
 LACKING = frozenset({"wanting", "lacking", "destitute"})
 """Words that deny what stands before them at the end of a clause, and what follows them elsewhere."""
 
-_FACING = "facing faces aspect aspects exposed exposure slopes spectantes spectantibus"
+_FACING = "facing faces aspect aspects exposed exposure spectantes spectantibus"
 FACING = frozenset(_FACING.split())
 """Words before the directions to which a place of growth looks."""
 
 _REMARKS = """
-    etymology discussion remark remarks note notes obs observation observations type types typus holotype holotypus
-    specimens material illustration illustrations icon icones figure fig vernacular uses conservation phenology
-    affinities relationships similar comparison key etymologie etimologia etymologia typification synonyms
+    etymology discussion remark remarks note notes obs observation observations uses conservation affinities
+    relationships similar lookalike lookalikes comparison confusion key etymologie etimologia etymologia typification
 """
 REMARKS = frozenset(_REMARKS.split())
-"""Words that open a section which describes nothing."""
+"""Words that open a paragraph which describes nothing, or another plant."""
+
+_CITATIONS = """
+    type types typus holotype holotypus specimens material illustration illustrations icon icones figure fig vernacular
+    synonyms phenology distribution
+"""
+CITATIONS = frozenset(_CITATIONS.split())
+"""Words that open a sentence which cites and describes nothing."""
 
 DESCRIPTIONS = frozenset({"description", "descriptio", "descripcion", "descricao", "beschreibung", "descrizione"})
 """Words that open the description again."""

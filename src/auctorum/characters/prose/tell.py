@@ -13,7 +13,7 @@ from auctorum.characters.prose.found import Doubt, Passed
 from auctorum.characters.prose.items import Is, Item, item_at, past
 from auctorum.characters.prose.nouns import HABITAT, Noun
 from auctorum.characters.prose.scene import Said, Scene
-from auctorum.characters.prose.small_words import DESCRIPTIONS, REMARKS
+from auctorum.characters.prose.small_words import CITATIONS, DESCRIPTIONS, REMARKS
 from auctorum.characters.prose.tell_comparisons import tell_like, tell_ratio
 from auctorum.characters.prose.tell_figures import tell_figure
 from auctorum.characters.prose.tell_nouns import tell_absent, tell_noun, tell_per, tell_they, tell_without
@@ -46,16 +46,20 @@ def told(line: Line, items: Sequence[Item], subject: Noun | None = None) -> list
 
 def _open_section(scene: Scene, item: Item) -> None:
     """`Etymology: ...`, `Description.—`: whether what follows describes the plant."""
-    if scene.line.sort(item.start + 1) not in (Sort.COLON, Sort.POINT, Sort.STOP, Sort.DASH):
+    word, ends = scene.line.text(item.start), (Sort.COLON, Sort.POINT, Sort.STOP, Sort.DASH)
+    if scene.line.sort(item.start + 1) not in ends and scene.line.sort(item.start + 2) is not Sort.COLON:
         return
-    word = scene.line.text(item.start)
-    if word in REMARKS:
-        scene.elsewhere = True
+    if word in CITATIONS:
+        scene.section = "sentence"
+    elif word in REMARKS:
+        scene.section = "paragraph"
     elif word in DESCRIPTIONS:
-        scene.elsewhere = False
+        scene.section, scene.elsewhere = "", False
 
 
 def _stop(scene: Scene, items: Sequence[Item], at: int) -> int:
+    if scene.section == "sentence" or (scene.section and "\n" in scene.line.text(items[at].start)):
+        scene.section = ""
     scene.open_sentence()
     return at + 1
 
@@ -97,6 +101,8 @@ def _not(scene: Scene, items: Sequence[Item], at: int) -> int:
 
 def _to(scene: Scene, items: Sequence[Item], at: int) -> int:
     last = scene.last
+    if scene.line.text(items[at].end) == "each":
+        return tell_per(scene, items, at)  # 5 ribs to each carpel
     beside = last is not None and last.end >= items[at].start - 1
     staged = item_at(items, at - 1).sort is Is.CLOSE  # green (young) to ivory (old)
     scene.to = beside and last is not None and last.share is not None and not (staged and last.stage)

@@ -21,13 +21,34 @@ def tell_like(scene: Scene, items: Sequence[Item], at: int) -> int:
     if item.like.against:
         say_likeness(scene, item, "", item.start, item.end)
         return at + 1
-    place = past(items, at + 1, Is.SMALL, Is.STATE, Is.OF, most=2)
+    more = (Is.COMMA,) if scene.pending is not None else ()
+    place = past(items, at + 1, Is.SMALL, Is.STATE, Is.OF, *more, most=2)
     target = item_at(items, place).noun
     if target is None:
-        scene.strange = True
-        return at + 1
-    say_likeness(scene, item, resolved(target, scene.whole), item.start, items[place].end)
+        return _without_target(scene, items, at)
+    to = resolved(target, scene.whole)
+    if scene.pending is not None:
+        say_likeness(scene, scene.pending, to, scene.pending.start, items[place].end)
+        scene.pending = None
+    say_likeness(scene, item, to, item.start, items[place].end)
     return place + 1
+
+
+def _without_target(scene: Scene, items: Sequence[Item], at: int) -> int:
+    """`equalling the calyx or slightly shorter`, `twice as many as the petals and half as long`."""
+    item, last = items[at], scene.last
+    assert item.like is not None
+    before = last.like if last is not None and last.to and last.sentence == scene.sentence else None
+    if before is not None and last is not None and item_at(items, at - 1).sort is Is.OR and not item.factors:
+        last.like = replace(before, low=before.low and item.like.low, high=before.high and item.like.high)
+        last.end = item.end
+    elif before is not None and last is not None and item.factors:
+        say_likeness(scene, item, last.to, item.start, item.end)
+    elif item_at(items, at + 1).sort is Is.COMMA:
+        scene.pending = item
+    else:
+        scene.strange = True
+    return at + 1
 
 
 def say_likeness(scene: Scene, item: Item, to: str, start: int, end: int) -> None:

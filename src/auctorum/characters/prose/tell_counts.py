@@ -69,7 +69,7 @@ def _counted(name: str, subject: Noun) -> Noun:
     if name == "series":
         return replace(subject, names=(*subject.names, name))
     organ = organ_of(name)
-    return owned(Noun((name,), part=bool(organ and organ.part)), subject)
+    return owned(Noun((name,), part=bool(organ and organ.part) or name == "angle"), subject)
 
 
 def _is_whole(figure: Measure) -> bool:

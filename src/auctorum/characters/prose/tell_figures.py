@@ -108,10 +108,10 @@ def _with_unit(scene: Scene, factor: Measure) -> Measure:
 def _with_unit_of_stage(scene: Scene, items: Sequence[Item], at: int) -> Measure | None:
     """`8–10 mm in flower, 12–15 in fruit`: the unit of the same figure at another stage; None for anything else."""
     item, last, figure = items[at], scene.last, items[at].factors[-1]
-    staged = bool(scene.mark) or item_at(items, at + 1).sort is Is.STAGE
+    staged = bool(scene.mark) or item_at(items, at + 1).sort is Is.STAGE or scene.elliptic
     if not staged or last is None or last.figure is None or not last.figure.unit or figure.unit or figure.says:
         return None
-    if last.sentence != scene.sentence or item.counted or len(item.factors) > 1 or scene.named:
+    if last.sentence != scene.sentence or item.counted or len(item.factors) > 1 or (scene.named and not scene.elliptic):
         return None
     return replace(figure, unit=last.figure.unit, says=(last.property,))
 

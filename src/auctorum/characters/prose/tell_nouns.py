@@ -53,6 +53,7 @@ def _open_subject(scene: Scene, item: Item, named: Noun, *, within: bool) -> Non
         if not scene.named:
             scene.first, scene.named = [named], True
     scene.unnamed = scene.carried = False
+    scene.elliptic = not item.noun.names
     scene.subject_at, scene.subject_end = item.start, item.end
     scene.stage = "" if named.kind == "habitat" else named.stage or (scene.stage if within else "")
     scene.often, scene.often_about, scene.strange = None, None, False
@@ -60,9 +61,10 @@ def _open_subject(scene: Scene, item: Item, named: Noun, *, within: bool) -> Non
 
 def _is_within(scene: Scene, items: Sequence[Item], at: int) -> bool:
     """Whether the organ stands behind `with`, or behind `and` after one that does."""
-    before = item_at(items, at - 1).sort
-    if before is Is.SMALL:
-        before = item_at(items, at - 2).sort
+    back = 1
+    while back < 4 and item_at(items, at - back).sort in (Is.SMALL, Is.STRANGE):
+        back += 1  # with short hairs
+    before = item_at(items, at - back).sort if at >= back else Is.STOP
     if before is Is.AT and scene.main:
         return True  # upon stalks an inch long
     return before is Is.WITH or (before is Is.AND and bool(scene.beside) and scene.subjects == scene.beside)

@@ -60,9 +60,13 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
     if noun.head in _GROUPS and _is_counted(items, place) and scene.subject is not None:
         scene.subjects = [replace(scene.subject, names=(*scene.subject.names, noun.head))]
         return place + 1
-    if not noun.part and not noun.kind and (_measures(item_at(items, place + 1)) or _is_described(items, place)):
+    measure = item_at(items, past(items, place + 1, Is.OF, Is.SMALL))
+    if not noun.part and not noun.kind and (_measures(measure) or _is_described(items, place)):
         return place  # on stems 18 inches high, in a lax raceme: the organ is spoken of
     last = _told_before(scene, item)
+    if last is not None and last.share is not None and last.property == "other" and not noun.kind:
+        last.end = max(last.end, items[place].end)
+        return place + 1  # hanging on stalks, inserted at the throat
     if last is None:
         if noun.part and scene.main:
             scene.subjects = [owned(noun, whole) for whole in scene.main]
@@ -72,6 +76,8 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
         return place + 1  # a blotch at the base
     if noun.part and not noun.kind and item.text != "from" and last.property not in ("angle", "count"):
         named = last.noun if noun.head == last.noun.head else owned(noun, last.noun)
+        if noun.head == "surface" and noun.places and last.noun.head in _SIDED:
+            named = on_side(last.noun, noun.places[0], last.property)  # the midrib on the lower surface
         if (side := item_at(items, place + 1)).sort is Is.SIDE:
             named, place = on_side(named, side.text, last.property), place + 1
         _move(scene, last, named)
@@ -88,7 +94,7 @@ def _is_described(items: Sequence[Item], place: int) -> bool:
 
 
 def _measures(following: Item) -> bool:
-    return following.sort is Is.FIGURE and bool(following.factors[-1].unit) and bool(following.factors[-1].says)
+    return following.sort is Is.FIGURE and bool(following.factors[-1].unit) and "°" not in following.text
 
 
 def _is_counted(items: Sequence[Item], place: int) -> bool:

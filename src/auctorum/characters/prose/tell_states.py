@@ -57,11 +57,18 @@ def _ends_span(scene: Scene, piece: Piece) -> bool:
 
 
 def _subjects(scene: Scene, piece: Piece) -> list[Noun]:
-    if piece.structure and piece.structure not in {noun.name for noun in scene.subjects}:
+    organ = scene.subject is not None and scene.subject.kind != "habitat" and piece.structure != "habitat"
+    if piece.structure and not organ:
         return [Noun(tuple(piece.structure.split()), kind="habitat" if piece.structure == "habitat" else "")]
     if scene.beside and scene.subject is not None and scene.subject.kind == "plant" and scene.subject_at < 0:
         return scene.beside  # arbusto con ramas erectas, glabras
+    if scene.subject_at < 0 and not scene.unnamed and piece.property in ("surface", "colour", "other"):
+        return [_whole_of_end(noun) for noun in scene.subjects]  # leaf apex acute, papery
     return scene.subjects
+
+
+def _whole_of_end(noun: Noun) -> Noun:
+    return without_part(noun) if noun.head in ("apex", "base", "tip", "margin") else noun
 
 
 def _is_no_statement(scene: Scene, noun: Noun, piece: Piece) -> bool:
