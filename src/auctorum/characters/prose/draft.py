@@ -65,8 +65,8 @@ class Transcript:
 
 
 # How often such readings proved right at first sight. Of 1,195 statements in labelled phrases and paragraphs, by the
-# gravest doubt: 1,067 of 1,086 without any, 72 of 74 bare figures, 17 of 19 after a strange word, 8 of 15 of an organ named
-# earlier; on whole pages 85 to 90 % of those without any, so that they count somewhat less here. The rest were too few
+# gravest doubt: 1,067 of 1,086 without any, 72 of 74 bare figures, 17 of 19 after a strange word, 8 of 15 of an organ
+# named earlier; on whole pages 85 to 90 % of those without any, so that they count somewhat less here. The rest were too few
 # to count, and are guesses on the low side.
 _SURE = 0.95
 _CONFIDENCE: Mapping[Doubt, float] = {

@@ -66,7 +66,7 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
     last = _told_before(scene, item)
     if last is not None and last.share is not None and last.property == "other" and not noun.kind:
         last.end = max(last.end, items[place].end)
-        return place + 1  # hanging on stalks, inserted at the throat
+        return past(items, place + 1, Is.STATE, most=int(_is_described(items, place)))  # hanging on thin stalks
     if last is None:
         if noun.part and scene.main:
             scene.subjects = [owned(noun, whole) for whole in scene.main]
