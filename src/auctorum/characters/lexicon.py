@@ -17,11 +17,12 @@ _LONGEST_STATE = 8
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """States by their words, by the stem of a Latin word, and by a word that others lengthen."""
+    """States by their words and by the stem of a Latin word; how many words the longest has, and all first words."""
 
     by_words: dict[tuple[str, ...], str]
     by_stem: dict[str, str]
     longest: int
+    firsts: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ def lexicon_of(character: Character) -> Lexicon:
             for stem in _stems(folded(word.strip())):
                 by_stem.setdefault(stem, state.name)
     longest = min(max((len(words) for words in by_words), default=0), _LONGEST_STATE)
-    return Lexicon(by_words, by_stem, longest)
+    return Lexicon(by_words, by_stem, longest, frozenset(words[0] for words in by_words if words))
 
 
 def matches_of(line: Line, character: Character) -> tuple[Match, ...]:
@@ -68,13 +69,15 @@ def match_at(line: Line, at: int, character: Character) -> Match | None:
 
 
 def _match(line: Line, at: int, lexicon: Lexicon) -> Match | None:
-    places = _run(line, at, lexicon.longest)
-    texts = [_SPELLINGS.get(line.text(place), line.text(place)) for place in places]
-    for length in range(len(texts), 0, -1):
-        state = lexicon.by_words.get(tuple(texts[:length]))
-        if state is not None:
-            return Match(state, at, places[length - 1] + 1)
-    state = _inflected(texts[0], lexicon) if texts else None
+    first = _SPELLINGS.get(line.text(at), line.text(at))
+    if first in lexicon.firsts:
+        places = _run(line, at, lexicon.longest)
+        texts = [_SPELLINGS.get(line.text(place), line.text(place)) for place in places]
+        for length in range(len(texts), 0, -1):
+            state = lexicon.by_words.get(tuple(texts[:length]))
+            if state is not None:
+                return Match(state, at, places[length - 1] + 1)
+    state = _inflected(first, lexicon)
     return Match(state, at, at + 1) if state else None
 
 

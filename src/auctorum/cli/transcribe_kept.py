@@ -87,7 +87,8 @@ def proposals(choices: Iterable[Choice]) -> tuple[Character, ...]:
             continue
         known = found.setdefault(one.name, one)
         more = tuple(state for state in one.states if state.name not in {old.name for old in known.states})
-        found[one.name] = replace(known, states=(*known.states, *more), stages=known.stages or one.stages)
+        kind = one.kind if one.kind is Kind.ORDERED else known.kind  # a span anywhere makes it a spectrum
+        found[one.name] = replace(known, kind=kind, states=(*known.states, *more), stages=known.stages or one.stages)
     return tuple(found.values())
 
 
@@ -102,15 +103,12 @@ def state_proposals(choices: Iterable[Choice]) -> dict[str, tuple[State, ...]]:
 
 
 def settled(transcript: Transcript) -> Transcript:
-    """The transcript for one who adds what the vocabulary lacks: that a character has no such state is no doubt then.
-
-    In a spectrum it stays one, for the new state needs its place in the order.
-    """
+    """The transcript for one who adds what the vocabulary lacks: to lack a state is no doubt then."""
     return replace(transcript, drafts=tuple(map(_settled, transcript.drafts)))
 
 
 def _settled(draft: Draft) -> Draft:
-    if not draft.choice.new_states or draft.choice.character.kind is Kind.ORDERED:
+    if not draft.choice.new_states:
         return draft
     doubts = tuple(doubt for doubt in draft.doubts if doubt is not Doubt.UNKNOWN_STATE)
     return replace(draft, doubts=doubts, confidence=confidence(set(doubts)))

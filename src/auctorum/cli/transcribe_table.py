@@ -15,9 +15,11 @@ from auctorum.cli.transcribe_kept import by_stage, confidence_word
 
 STYLE = {"sure": "green", "likely": "yellow", "doubtful": "magenta", "not understood": "red"}
 _HEADINGS = ("no.", "words", "character", "reading", "stage", "confidence")
-_WIDEST = 60  # letters to which the columns of a long table are padded
+_WIDEST = 40  # letters to which the columns of a long table are padded
+_READING = _HEADINGS.index("reading")
+_NARROWEST, _UNBROKEN = 8, 16  # letters of a column that gives way, and of a figure that is not broken
 _NAME_WIDTHS = 16, 40  # letters of the name of a file: at least, and at most
-_REMARK_WIDTH = 20
+_REMARK_WIDTH = 20  # letters, if there is any
 _GAP = 3  # between two columns
 Row = tuple[str | Text, ...]
 
@@ -32,9 +34,30 @@ def print_readings(transcript: Transcript, sure: float, *, long: bool) -> None:
     if long:
         _print_plain(rows)
     else:
-        console().print(table(_HEADINGS, rows, right=(0,)))
+        made = table(_HEADINGS, rows, right=(0,))
+        for column, width in zip(made.columns, _widths(rows, console().width), strict=True):
+            column.width = width
+        console().print(made)
     for doubt, mark in marks.items():
         click.echo(f"({mark}) {doubt}")
+
+
+def _widths(rows: Sequence[Row], room: int) -> list[int]:
+    """Widths of the columns in letters; where the room is too small, the widest of words, character and reading gives.
+
+    The figures of a reading are kept whole as long as they can be.
+    """
+    widths = [max(map(len, map(str, column))) for column in zip(_HEADINGS, *rows, strict=True)]
+    figures = max((len(word) for row in rows for word in str(row[_READING]).split()), default=0)
+    least = dict.fromkeys(range(1, _READING), _NARROWEST) | {_READING: min(figures, _UNBROKEN)}
+    while sum(widths) + _GAP * (len(widths) - 1) > room:
+        widest = max(
+            (column for column in least if widths[column] > least[column]), key=widths.__getitem__, default=None
+        )
+        if widest is None:
+            break
+        widths[widest] -= 1
+    return widths
 
 
 def doubt_marks(transcript: Transcript, sure: float) -> dict[Doubt, str]:
@@ -82,7 +105,8 @@ def _print_plain(rows: Sequence[Row]) -> None:
 def print_batch(rows: Sequence[tuple[str, ...]], *, into: bool) -> None:
     """Print the closing table of a batch, a line for each file; columns of figures are never broken."""
     figures = ("read", "likely", "doubtful", "unread", *(("added",) if into else ()))
-    free = console().width - sum(map(len, figures)) - _GAP * (len(figures) + 1) - _REMARK_WIDTH
+    free = console().width - sum(map(len, figures)) - _GAP * (len(figures) + 1)
+    free -= _REMARK_WIDTH if any(remark for *_, remark in rows) else len("remark")
     width = max(_NAME_WIDTHS[0], min(free, _NAME_WIDTHS[1]))
     named = [(shortened(name, width), *rest) for name, *rest in rows]
     made = table(("file", *figures, "remark"), named, right=range(1, len(figures) + 1))

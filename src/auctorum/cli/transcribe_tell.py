@@ -154,7 +154,8 @@ def _tell_added(one: Done, asked: Asked) -> None:
         _say(f"{asked.vocabulary}: added {name}; say there how it is measured or judged.")
     for name, states in one.new_states.items():
         noun = "state" if len(states) == 1 else "states"
-        _say(f"{asked.vocabulary}: added the {noun} {', '.join(states)} to {name}; see that they stand in good order.")
+        where = "at the end of its states; if these have an order, put it right"
+        _say(f"{asked.vocabulary}: added the {noun} {', '.join(states)} to {name}, {where}.")
 
 
 def _tell_outside(asked: Asked, outside: bool) -> None:

@@ -66,8 +66,8 @@ class Transcript:
 
 # How often such readings proved right at first sight. Of 1,195 statements in labelled phrases and paragraphs, by the
 # gravest doubt: 1,067 of 1,086 without any, 72 of 74 bare figures, 17 of 19 after a strange word, 8 of 15 of an organ
-# named earlier; on whole pages 85 to 90 % of those without any, so that they count somewhat less here. The rest were too few
-# to count, and are guesses on the low side.
+# named earlier; on whole pages 85 to 90 % of those without any, so that they count somewhat less here. The rest were
+# too few to count, and are guesses on the low side.
 _SURE = 0.95
 _CONFIDENCE: Mapping[Doubt, float] = {
     Doubt.BARE_FIGURE: 0.92,
@@ -155,14 +155,14 @@ class _Drafter:
         choices = [_choice(group, about[index]) for _, index in ranked]
         lacking = lacking_states(first, about)
         if not choices:
-            return self._proposals(group, lacking), doubts | ({Doubt.UNKNOWN_STATE} if lacking else set())
+            return self._proposals(group, lacking, needed=True), doubts | ({Doubt.UNKNOWN_STATE} if lacking else set())
         if ranked[0][0] >= _NEAR:
             doubts.add(Doubt.NEAR_CHARACTER)
         if untold(first, choices[0].character):
             doubts.add(Doubt.UNKNOWN_STATE)
         if not doubts & {Doubt.NEAR_CHARACTER, Doubt.UNKNOWN_STATE}:
             return choices, doubts
-        proposed = self._proposals(group, lacking)
+        proposed = self._proposals(group, lacking, needed=False)
         if lacking is not None and lacking.name == choices[0].character.name:
             return [proposed[0], *choices], doubts
         return [*choices, *proposed], doubts
@@ -174,12 +174,15 @@ class _Drafter:
             self._of_organ[structure] = [character for character in every if is_about(structure, character)]
         return self._of_organ[structure]
 
-    def _proposals(self, group: Sequence[Found], lacking: Character | None) -> list[Choice]:
-        """New states of the character that lacks them, and a new character unless the vocabulary has its name."""
+    def _proposals(self, group: Sequence[Found], lacking: Character | None, *, needed: bool) -> list[Choice]:
+        """New states of the character that lacks them, and a new character unless the vocabulary has its name.
+
+        If one is `needed`, there is one: of another name if it must be.
+        """
         made = []
         if lacking is not None:
             made.append(_proposal(group, *with_new_states(group[0], lacking)))
-        if lacking is None or new_name(group) not in self._vocabulary:
+        if (needed and not made) or new_name(group) not in self._vocabulary:
             made.append(_proposal(group, new_character(group, self._vocabulary)))
         return made
 
