@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from auctorum.characters.prose.draft import Draft, Transcript, transcribe
+from auctorum.characters.prose.draft import Draft, Transcript, one_line, transcribe
 from auctorum.characters.prose.found import Doubt
+from auctorum.characters.values import Share, States
 from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 
 HAIRS = (State("glabrous", ("glaber",)), State("sparsely hairy", ("thinly hairy",)), State("villous"))
@@ -98,3 +99,70 @@ def test_value_and_stage_stand_beside_words_that_do_not_suffice() -> None:
 
 def test_a_text_without_words_has_no_drafts() -> None:
     assert read("") == Transcript("", (), ())
+
+
+SHAPE = Character("leaf shape", "leaf", "shape", Kind.NOMINAL, states=(State("ovate"),))
+SPECTRUM = Character("leaf outline", "leaf", "shape", Kind.ORDERED, states=(State("linear"), State("oblong")))
+
+
+@pytest.mark.parametrize(
+    ("text", "characters", "choices"),
+    [
+        pytest.param(
+            "Leaves rhombic.",
+            (SHAPE,),
+            [("leaf shape", ("rhombic",), "rhombic")],
+            id="no-second-character-of-the-name",
+        ),
+        pytest.param(
+            "Leaves ovate or rhombic.",
+            (SHAPE,),
+            [("leaf shape", ("rhombic",), "ovate or rhombic"), ("leaf shape", (), "ovate")],
+            id="one-of-two-is-known",
+        ),
+        pytest.param(
+            "Leaves rhombic.",
+            (SPECTRUM,),
+            [("leaf outline", ("rhombic",), "rhombic"), ("leaf shape", (), "rhombic")],
+            id="or-a-new-character",
+        ),
+        pytest.param(
+            "Leaves rhombic.", (SPECTRUM, SHAPE), [("leaf shape", ("rhombic",), "rhombic")], id="without-order-first"
+        ),
+        pytest.param("Petals rhombic.", (SHAPE,), [("petal shape", (), "rhombic")], id="another-organ"),
+        pytest.param("Leaves 5.", (Character("leaf number", "leaf", "count", Kind.MEASURE, "mm"),),
+                     [("leaf number, other", (), "5")], id="a-name-that-is-taken"),
+    ],
+)  # fmt: skip
+def test_states_are_proposed_for_the_character_that_lacks_them(
+    text: str, characters: tuple[Character, ...], choices: list[tuple[str, tuple[str, ...], str]]
+) -> None:
+    (draft,) = transcribe(text, Vocabulary(characters)).drafts
+    found = (draft.choice, *draft.others)
+    assert [(one.character.name, one.new_states, one.value) for one in found] == choices
+    for one in found:
+        assert not one.new_states or (not one.known and one.character.states[-1].name == one.new_states[-1])
+
+
+def test_a_colour_in_notation_is_a_state_with_its_reference() -> None:
+    spur = Character("spur colour", "spur", "colour", Kind.NOMINAL, states=(State("green", colour="5GY 6/6"),))
+    (draft,) = transcribe("Spur 7.5R 4/14.", Vocabulary((spur,))).drafts
+    assert draft.choice.character.states[-1] == State("7.5R 4/14", colour="7.5R 4/14")
+    assert [reading.value for reading in draft.choice.readings] == [States((Share("7.5R 4/14"),))]
+
+
+def test_words_broken_at_a_line_end_need_no_value() -> None:
+    text = "Spur ivo-\nry; leaves sparsely\n hairy."
+    drafts = read(text).drafts
+    assert [(one_line(text[one.start : one.end]), one.value) for one in drafts] == [
+        ("Spur ivory", ""),
+        ("leaves sparsely hairy", ""),
+    ]
+    assert one_line("5-\n7 mm, Maddrick-\nOrrin, well-\nknown") == "5- 7 mm, Maddrick- Orrin, wellknown"
+
+
+def test_a_new_character_is_split_by_growth_and_by_nothing_else() -> None:
+    found = {one.choice.character.name: one.choice.character.stages for one in read(
+        "Bracts green when young. Sepals 3 mm long in fruit. Anthers 2 mm long."
+    ).drafts}  # fmt: skip
+    assert found == {"bract colour": ("young", "mature"), "sepal length": (), "anther length": ()}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import shutil
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -12,7 +13,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from auctorum.characters.prose import draft as prose
-from auctorum.characters.prose.draft import transcribe
+from auctorum.characters.prose.draft import Transcript, transcribe
 from auctorum.characters.read import read_statement
 from auctorum.cli import transcribe_into, transcribe_review
 from auctorum.cli.main import main
@@ -269,6 +270,18 @@ def test_a_new_character_is_split_by_the_stages_that_are_named() -> None:
     assert "property: colour\n    kind: nominal\n    stages: [young, mature]\n" in characters() and errors() == []
 
 
+@pytest.mark.usefixtures("small")
+def test_a_stage_that_a_character_does_not_have_is_left_to_the_words() -> None:
+    Path("text.txt").write_text("Stems at first green, lanky; leaves when young ovate. Young ones oblong, grobbly.")
+    assert run("text.txt", *NEW, "--add-characters", "--sure", "0").exit_code == 0
+    assert of_characters() == []
+    vocabulary = vocabulary_in(Path("kb"))
+    (draft,) = transcribe("Leaves ovate.", vocabulary).drafts
+    young = replace(as_drafted(draft), said=(("ovate", "young"), ("ovate", "mature")))
+    said = statements(Transcript("Leaves ovate.", (draft,), ()), [young], "")
+    assert [(one.value, one.stage) for one in said] == [("ovate", ""), ("ovate", "mature")]
+
+
 # --- decisions of a person are not lost
 
 
@@ -375,6 +388,14 @@ def test_to_stop_a_plain_run_is_to_write_nothing(monkeypatch: pytest.MonkeyPatch
     result = run(*INTO, text="Spur 3 mm long.")
     assert result.exit_code == 1 and "auctorum: stopped; written: nothing" in result.stderr
     assert Path(FILE).read_bytes() == before
+
+
+def test_to_stop_before_a_text_is_read_is_to_write_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    def stopped(_: Path) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("auctorum.cli.transcribe_run.vocabulary_in", stopped)
+    assert "auctorum: stopped; written: nothing" in run(text="Spur 3 mm long.").stderr
 
 
 def test_a_batch_that_is_stopped_names_what_was_written(own_folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:

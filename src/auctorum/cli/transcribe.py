@@ -76,14 +76,15 @@ def transcribe(
         raise click.UsageError("--taxon says whose treatment the statements go to: give --into, too")
     if review:
         _check_review(batch or as_json)
-    from auctorum.cli.transcribe_run import Asked, one, several, vocabulary_in
+    from auctorum.cli.transcribe_run import Asked, before_writing, one, several, vocabulary_in
     from auctorum.cli.transcribe_taxon import check_taxon
     from auctorum.cli.transcribe_tell import tell
 
     key = _signs(signs)
-    check_taxon(taxon, kb)
+    with before_writing():
+        check_taxon(taxon, kb)
+        vocabulary = vocabulary_in(kb)
     asked = Asked(kb, into, taxon, page, review, sure, line, key, new_characters, everything, as_yaml, as_json)
-    vocabulary = vocabulary_in(kb)
     done = several(sources, vocabulary, asked) if batch else [one(sources[0], vocabulary, asked)]
     tell(done, asked, batch=batch)
     read = any(one.transcript and one.transcript.drafts for one in done)

@@ -14,6 +14,7 @@ from auctorum.characters.vocabulary import Character, Kind, State
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Conventions, StatementRecord
 
+_YOUNG = "young"
 LIKELY = 0.6  # share of right readings below which one is called doubtful
 
 
@@ -72,10 +73,21 @@ def plain(readings: Iterable[Reading], character: Character) -> str:
 def statements(transcript: Transcript, kept: Iterable[Kept], page: str) -> list[StatementRecord]:
     """Statements of a literature file in the order of the words, which stand on one line there."""
     return [
-        StatementRecord(one.choice.character.name, one_line(transcript.words(one.draft)), value, stage, page)
+        StatementRecord(
+            one.choice.character.name,
+            one_line(transcript.words(one.draft)),
+            value,
+            _stage(stage, one.choice.character),
+            page,
+        )
         for one in kept
         for value, stage in one.said
     ]
+
+
+def _stage(stage: str, character: Character) -> str:
+    """The stage; none where it is that of a young plant and the character is not split by it, as `check` has it."""
+    return "" if stage == _YOUNG and _YOUNG not in character.stages else stage
 
 
 def proposals(choices: Iterable[Choice]) -> tuple[Character, ...]:

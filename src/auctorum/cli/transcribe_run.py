@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -98,6 +99,15 @@ class Stopped(AuctorumError):
         return f"stopped; written: {', '.join(map(str, self.written)) or 'nothing'}"
 
 
+@contextlib.contextmanager
+def before_writing() -> Iterator[None]:
+    """Raises Stopped where a person stops what is done inside, so that it is clear that nothing was written."""
+    try:
+        yield
+    except KeyboardInterrupt:
+        raise Stopped from None
+
+
 def vocabulary_in(kb: Path) -> Vocabulary:
     """The characters of the knowledge base; how many problems its file has is told on standard error."""
     path = kb / "characters.yaml"
@@ -154,12 +164,10 @@ def one(source: Path, vocabulary: Vocabulary, asked: Asked, *, batch: bool = Fal
     conventions = conventions_for(path, asked.taxon, asked.line, asked.signs)
     if path:
         check_target(path)
-    if asked.new_characters or (asked.review and path):
+    if asked.new_characters:
         check_target(asked.vocabulary)
-    try:
+    with before_writing():
         transcript = _read(source, vocabulary, conventions, asked, batch)
-    except KeyboardInterrupt:
-        raise Stopped from None
     if asked.review:
         from auctorum.cli.transcribe_review import review
         from auctorum.cli.transcribe_show import show

@@ -106,8 +106,7 @@ def _tell_fault(one: Done, asked: Asked) -> None:
         _say(_written(one, one.written))
     if one.unwritten:
         _paste(one.unwritten)
-    if asked.review:
-        show_lacking([item.choice for item in one.kept], as_yaml=True)
+    show_lacking([item.choice for item in one.kept if item.by_hand or asked.new_characters], as_yaml=True)
     click.echo(f"auctorum: {one.fault}", err=True)
 
 
