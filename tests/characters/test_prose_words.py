@@ -12,9 +12,10 @@ import pytest
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.comparisons import read_likeness, read_ratio_words
 from auctorum.characters.prose.found import Passed
-from auctorum.characters.prose.nouns import Noun, read_ellipsis, read_noun, resolved
+from auctorum.characters.prose.nouns import Noun, read_ellipsis, read_noun
 from auctorum.characters.prose.passed import passed_over
 from auctorum.characters.prose.pieces import read_pieces
+from auctorum.characters.prose.wholes import resolved
 from auctorum.characters.tokens import tokens_of
 
 

@@ -153,48 +153,58 @@ def _sign(line: Line, at: int) -> Item:
 
 def _word(line: Line, at: int, known: _Known) -> Item:
     """The longest or likeliest of the things that a word may begin."""
+    own, noun = _own(line, at, known.own), read_noun(line, at)
+    if own is not None and _comes_first(own, at, noun[0] if noun else None):
+        return own
+    if (mark := _mark(line, at, noun)) is not None:
+        return mark
+    return _told(line, at, known, noun) or _small(line, at) or own or Item(Is.STRANGE, at, at + 1, text=line.text(at))
+
+
+def _comes_first(own: Item, at: int, noun: Noun | None) -> bool:
+    """Whether a word of the vocabulary goes before the trade's: several words, or those of its habitat."""
+    habitat = own.noun is not None and own.noun.kind == "habitat"
+    return habitat or (bool(own.pieces) and (own.end > at + 1 or (noun is not None and noun.kind == "habitat")))
+
+
+def _mark(line: Line, at: int, noun: tuple[Noun, int] | None) -> Item | None:
+    """When, how often, how much more than what, on which side, whether at all."""
     text = line.text(at)
-    own = _own(line, at, known.own)
-    if own is not None and own.end > at + 1 and own.pieces:  # several words of the vocabulary's own
-        return own
-    if own is not None and own.noun is not None and own.noun.kind == "habitat":
-        return own
-    noun = read_noun(line, at)
     stage, staged = stage_mark(line, at)
     if stage and not (noun and noun[1] > staged and noun[0].stage):
         return Item(Is.STAGE, at, staged, text=stage)
     often, after = frequency(line, at)
-    if often is Modality.NEVER:
-        return Item(Is.NOT, at, after)
     if often is not None:
-        return Item(Is.OFTEN, at, after, often=often)
+        return Item(Is.NOT if often is Modality.NEVER else Is.OFTEN, at, after, often=often)
     if (like := read_likeness(line, at, None)) is not None:
         return Item(Is.LIKE, at, like.end, like=like)
     if text in ("e", "ex") and line.text(at + 1) in ("basi", "apice"):  # Latin: from a base that is...
         return Item(Is.AT, at, at + 1, text="e")
     if text in BOTH:
-        end = at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces"))
-        return Item(Is.SMALL, at, end)
+        return Item(Is.SMALL, at, at + 1 + (line.text(at + 1) in ("sides", "surfaces", "faces")))
     if (side := _side(line, at)) is not None and not (noun or read_noun(line, at + 1)):
         return side
     if SORT_OF.get(text) in (Is.VERSUS, Is.UNCERTAIN):
         return Item(SORT_OF[text], at, at + 1, text=text)
-    if SORT_OF.get(text) is Is.ABSENT or (text in LACKING and _ends(line, at + 1)):
-        return Item(Is.ABSENT, at, at + 1, text=text)
+    absent = SORT_OF.get(text) is Is.ABSENT or (text in LACKING and _ends(line, at + 1))
+    return Item(Is.ABSENT, at, at + 1, text=text) if absent else None
+
+
+def _told(line: Line, at: int, known: _Known, noun: tuple[Noun, int] | None) -> Item | None:
+    """The organ or the states that the words name; None for neither."""
+    text = line.text(at)
     pieces = read_pieces(line, at)
     if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in known.figures:
         pieces = None
-    if noun and noun[0].kind == "habitat" and own is not None:
-        return own
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
         return Item(Is.NOUN, at, noun[1], noun=noun[0], text="the" if text in ARTICLES else "")
-    if pieces is None and (ellipsis := read_ellipsis(line, at)) is not None:
-        return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if pieces is not None:
         return Item(Is.STATE, at, pieces[1], pieces=_with_own(line, at, pieces[0], known.own))
+    if (ellipsis := read_ellipsis(line, at)) is not None:
+        return Item(Is.NOUN, at, ellipsis[1], noun=ellipsis[0])
     if text in SAYS or text in BEFORE_DE:
         return Item(Is.SMALL, at, at + 1, text=text)  # a dimension beside its figure
-    return _small(line, at) or own or Item(Is.STRANGE, at, at + 1, text=text)
+    return None
 
 
 def _facing(line: Line, at: int) -> Item | None:
@@ -209,11 +219,8 @@ def _facing(line: Line, at: int) -> Item | None:
 
 
 def _ends(line: Line, at: int) -> bool:
-    return line.sort(at) in (Sort.COMMA, Sort.STOP, Sort.POINT, Sort.CLOSE, None) or line.text(at) in (
-        "or",
-        "and",
-        "in",
-    )
+    ends = (Sort.COMMA, Sort.STOP, Sort.POINT, Sort.CLOSE, None)
+    return line.sort(at) in ends or line.text(at) in ("or", "and", "in")
 
 
 def _with_own(line: Line, at: int, pieces: tuple[Piece, ...], own: OwnWords) -> tuple[Piece, ...]:

@@ -8,8 +8,9 @@ from dataclasses import replace
 from auctorum.characters.measured import Measure
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.items import Is, Item, item_at, past
-from auctorum.characters.prose.nouns import Noun, owned, resolved
+from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.scene import Scene
+from auctorum.characters.prose.wholes import owned, resolved
 from auctorum.characters.values import Modality
 from auctorum.characters.wording import number_of
 

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from auctorum.characters.measured import Measure
 from auctorum.characters.prose.items import Item, item_at
-from auctorum.characters.prose.nouns import Noun, owned
+from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.organs import organ_of
 from auctorum.characters.prose.scene import Scene
+from auctorum.characters.prose.wholes import owned
 from auctorum.characters.values import Modality
 
 _DIVIDED = frozenset({"pinna", "leaflet", "segment", "pinnule"})

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from auctorum.characters.prose.items import Is, Item, item_at, past
-from auctorum.characters.prose.nouns import Noun, owned, resolved
+from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.scene import Scene
 from auctorum.characters.prose.tell_comparisons import say_likeness
 from auctorum.characters.prose.tell_places import tell_place
+from auctorum.characters.prose.wholes import owned, resolved
 from auctorum.characters.values import Modality, Share
 
 _MOST_TOGETHER = 6

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from auctorum.characters.prose.items import Is, Item, item_at, past
 from auctorum.characters.prose.mark_words import MARKED
-from auctorum.characters.prose.nouns import Noun, owned, root_of, without_part
+from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Said, Scene
+from auctorum.characters.prose.wholes import owned, root_of, without_part
 from auctorum.characters.values import Modality, Share
 
 _GROUPS = frozenset({"series", "row", "whorl", "rank", "cycle", "pair", "tier", "column"})

@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.prose.items import Is, Item, item_at
-from auctorum.characters.prose.nouns import Noun, owned, without_part
+from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Scene
 from auctorum.characters.prose.tell_places import on_side
+from auctorum.characters.prose.wholes import owned, without_part
 from auctorum.characters.values import Modality, Share
 
 _OF_AN_APEX_WORDS = "rounded round subrounded truncate narrowed tapering pointed blunt notched bluntish"
