@@ -97,6 +97,9 @@ class Line:
         found = self._digits(at) or self._spelt(at)
         if found is None or found.unit:
             return found
+        of_one = found.end + 2 if self.text(found.end) == "of" and self.text(found.end + 1) in ("a", "an") else 0
+        if of_one and found.number.value < 1 and self.unit(of_one)[0]:  # ¾ of an inch
+            return Figure(found.number, *self.unit(of_one), found.about, found.spelt)
         unit, end = self.unit(self.skip(found.end, Sort.DASH))
         if not unit:
             return found

@@ -35,6 +35,7 @@ from auctorum.characters.range_draft import RangeDraft, finished, of_one_dimensi
 from auctorum.characters.tokens import Number, Sort
 from auctorum.characters.values import Modality
 
+_MANY = ("several", "many", "numerous", "more", "multi", "multa", "multae", "varios", "viele")
 _LONGEST_LEAD = 6
 _LONGEST_LIST = 6
 _MOST_BRACKETS = 3
@@ -127,6 +128,10 @@ def _second(line: Line, at: int, draft: RangeDraft) -> int:
         return deviation.end
     if line.sort(at) is Sort.DASH and line.sort(at + 1) is Sort.OPEN:
         return at
+    many = at + 1 if line.sort(at) is Sort.DASH or line.text(at) in RANGE_WORDS | OR else at
+    if many > at and line.text(many) in _MANY:  # 1–several
+        draft.more = True
+        return many + 1
     if (end := _list(line, at, draft)) > at:
         return end
     place = line.skip(at, Sort.DASH)

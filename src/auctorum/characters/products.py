@@ -121,6 +121,8 @@ def _is_comparison(line: Line, at: int) -> bool:
 
 
 def _named_after(line: Line, at: int) -> tuple[tuple[str, ...], int]:
+    if [line.text(at + step) for step in range(5)] == ["d", ".", "b", ".", "h"]:
+        return ("diameter",), line.skip(at + 5, Sort.POINT)  # of a trunk at breast height
     place = at + (line.text(at) in ("in", "im", "de", "of", "en", "di"))
     word = line.text(place)
     if word not in SAYS:

@@ -57,6 +57,7 @@ portion part section stalk stalklet series row rank tier cycle reticulation
 
 # Another word: what it is called here.
 SYNONYMS = """
+tip: point
 leaf: lf lv foliage
 leaflet: lft lflt foliole
 flower: fl flr blossom

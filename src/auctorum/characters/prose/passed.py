@@ -94,6 +94,13 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
         return None, at
     if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
         return Passed.DATE, _date(line, at + 1)
+    if (
+        text in _ROMAN
+        and line.sort(at + 1) is Sort.POINT
+        and line.sort(at + 2) is Sort.NUMBER
+        and _is_year(line, at + 2)
+    ):
+        return Passed.DATE, at + 3  # iv.1961
     if text in _ROMAN and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
         return Passed.DATE, at + 3
     for why, read in _READERS:
@@ -192,6 +199,13 @@ def _date_part(line: Line, at: int) -> int:
         return at
     glued_point = line.sort(at) is Sort.POINT and line.tokens[at].glued
     return at + 1 if number or glued_point or line.text(at + 1) in _MONTHS else at
+
+
+def _is_roman_date(line: Line, at: int) -> bool:
+    """`V–VI`, `iv.1961`."""
+    if line.sort(at + 1) is Sort.DASH:
+        return line.text(at + 2) in _ROMAN
+    return line.sort(at + 1) is Sort.POINT and line.sort(at + 2) is Sort.NUMBER and _is_year(line, at + 2)
 
 
 def _is_year(line: Line, at: int) -> bool:

@@ -86,6 +86,11 @@ def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     return (tuple(pieces), words[-1].end) if pieces else None
 
 
+_COLOUR_ALONE = frozenset(
+    {"dark", "darker", "pale", "paler", "light", "lighter", "bright", "brighter", "dull", "deeper", "pallid"}
+)
+
+
 def _is_colour_degree(word: _Word) -> bool:
     return word.words in _COLOUR_DEGREES
 
@@ -245,6 +250,8 @@ def _pieces(words: list[_Word], *, spans: bool) -> list[Piece]:
         own = [degree for degree in degrees if degree not in held]
         _add(pieces, word, own, hair=later_hair and word.term.property == "colour", spans=spans)
         degrees = held
+    if degrees and not pieces and degrees[-1].words not in _COLOUR_ALONE:
+        return []
     if degrees and not pieces:
         start, end = degrees[0].start, degrees[-1].end
         return [Piece("colour", " ".join(word.words for word in degrees), start, end)]
@@ -262,12 +269,17 @@ def _hair_after(words: list[_Word], index: int) -> bool:
     return False
 
 
+def _obscurely(degree: str, term: Term) -> str:
+    """Latin obscure is dark of a colour, and obscurely of anything else."""
+    return "obscurely" if degree == "dark" and term.property in ("shape", "surface") else degree
+
+
 def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool, spans: bool) -> None:
     term = word.term
     if term is None:
         return
     start = degrees[0].start if degrees else word.start
-    text = " ".join([*(degree.words for degree in degrees), word.words])
+    text = " ".join([*(_obscurely(degree.words, term) for degree in degrees), word.words])
     last = pieces[-1] if pieces else None
     if word.hairs:
         pieces.append(Piece("colour", word.hairs, start, word.end, hair=True))

@@ -128,6 +128,8 @@ _DIVISIONS = (
 def _divided(line: Line, start: int, end: int) -> Item | None:
     """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae."""
     word = line.skip(end, Sort.DASH)
+    if line.text(word) == "sided" and line.text(start) in ("one", "1"):
+        return Item(Is.STATE, start, word + 1, pieces=(Piece("other", "one-sided", start, word + 1),))
     if word == end or line.text(word) not in _DIVISIONS:
         return None
     words = f"{''.join(line.text(at) for at in range(start, end))}-{line.text(word)}"

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from auctorum.characters.measured import Measure
-from auctorum.characters.prose.items import Item, item_at
+from auctorum.characters.prose.items import Is, Item, item_at
 from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.organs import organ_of
 from auctorum.characters.prose.scene import Scene
@@ -22,8 +22,9 @@ def tell_count(scene: Scene, items: Sequence[Item], at: int) -> int:
     pairs = item_at(items, at + 1)
     paired = pairs.noun is not None and pairs.noun.names == ("pair",)
     end = at + 2 if paired else at + 1
-    if subject is None:
-        scene.strange = True
+    of = item_at(items, at - 1)
+    if subject is None or (of.sort is Is.OF and of.start == scene.subject_end and not item.counted):
+        scene.strange = True  # a raceme of 6 to 12
         return end
     noun, per = subject, scene.per
     if (before := _narrowed(scene, item)) is not None:

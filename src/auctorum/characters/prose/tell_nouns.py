@@ -31,8 +31,10 @@ def tell_noun(scene: Scene, items: Sequence[Item], at: int) -> int:
         return at + 1
     if at and before is Is.OF and noun.part and scene.subjects and item_at(items, at + 1).sort is not Is.FIGURE:
         return at + 1  # rameuses dès la base
+    if _is_place_only(scene, items, at):
+        return at + 1
     within = _is_within(scene, items, at)
-    named = owned(noun, scene.whole, within=within)
+    named = owned(noun, _whole_for(scene, noun), within=within)
     unsaid = scene.subject_at >= 0 and (scene.last is None or scene.last.start < scene.subject_at)
     if before in (Is.AND, Is.OR) and unsaid and 0 < len(scene.main) < _MOST_TOGETHER and not scene.main[-1].kind:
         scene.main = [*scene.main, named]
@@ -42,6 +44,25 @@ def tell_noun(scene: Scene, items: Sequence[Item], at: int) -> int:
         scene.per = scene.main[-1].name
     _open_subject(scene, item, named, within=within)
     return at + 1
+
+
+def _is_place_only(scene: Scene, items: Sequence[Item], at: int) -> bool:
+    """`bearded inside`, `free nearly to the base`: where something is, and no organ to speak of."""
+    noun, before = items[at].noun, item_at(items, at - 1).sort
+    if noun is None or not noun.part or not scene.subjects or not at:
+        return False
+    return before is Is.TO or (before is Is.STATE and noun.head in _PLACES_ONLY)
+
+
+_PLACES_ONLY = frozenset({"inside", "outside", "middle", "top", "end", "back"})
+_VEINS = frozenset({"vein", "veinlet", "midrib", "rib"})
+
+
+def _whole_for(scene: Scene, noun: Noun) -> Noun | None:
+    """The organ that a part belongs to; veins have neither base nor margin, so that the leaf's are meant."""
+    whole = scene.whole
+    ends = noun.part and noun.head in ("base", "apex", "margin", "tip")
+    return scene.organ[-1] if ends and whole is not None and whole.head in _VEINS and scene.organ else whole
 
 
 def _open_subject(scene: Scene, item: Item, named: Noun, *, within: bool) -> None:
