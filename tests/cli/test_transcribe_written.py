@@ -326,6 +326,14 @@ def test_a_target_that_cannot_be_written_is_told_before_the_review(ask: Callable
     assert "tmp" not in result.stderr.replace(str(Path.cwd()), "")
 
 
+def test_a_broken_vocabulary_is_told_before_anything_is_written() -> None:
+    Path("kb/characters.yaml").write_text("characters: [\n")
+    before = Path(FILE).read_bytes()
+    result = run(*INTO, "--add-characters", text="Bracts 3 mm long.")
+    assert result.exit_code == 1 and "kb/characters.yaml: the file cannot be read" in result.stderr
+    assert Path(FILE).read_bytes() == before
+
+
 def test_decisions_are_printed_where_they_cannot_be_written(
     ask: Callable[..., Result], monkeypatch: pytest.MonkeyPatch
 ) -> None:

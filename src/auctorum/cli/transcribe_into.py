@@ -77,6 +77,13 @@ def check_target(path: Path) -> None:
         check_writable(path.resolve())
 
 
+def check_vocabulary(path: Path) -> None:
+    """Raises Unwritable where no character could be added to the file."""
+    check_target(path)
+    with _told(path):
+        names_in(read_text(path))
+
+
 def write_statements(
     path: Path, taxon: str, conventions: Conventions, statements: Sequence[StatementRecord]
 ) -> Appended:

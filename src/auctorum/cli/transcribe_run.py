@@ -19,6 +19,7 @@ from auctorum.cli.transcribe import INPUT
 from auctorum.cli.transcribe_into import (
     add_to_vocabulary,
     check_target,
+    check_vocabulary,
     conventions_for,
     literature_file,
     write_statements,
@@ -165,7 +166,7 @@ def one(source: Path, vocabulary: Vocabulary, asked: Asked, *, batch: bool = Fal
     if path:
         check_target(path)
     if asked.new_characters:
-        check_target(asked.vocabulary)
+        check_vocabulary(asked.vocabulary)
     with before_writing():
         transcript = _read(source, vocabulary, conventions, asked, batch)
     if asked.review:
