@@ -188,6 +188,8 @@ def read_ellipsis(line: Line, at: int) -> tuple[Noun, int] | None:
     while (where := place_of(line.text(place))) is not None and len(places) < _MOST_ADJECTIVES:
         places.append(where)
         place += 1
+    if line.text(place) in _OF:
+        return None  # the middle of the pedicel
     if not places or (place == at + len(places) and not said_before and _is_english_place(line, at)):
         return None
     return Noun((), tuple(places)), place + (line.text(place) in ("one", "ones"))

@@ -199,7 +199,7 @@ def _told(line: Line, at: int, known: _Known, noun: tuple[Noun, int] | None) -> 
     if text in ("superior", "inferior") and line.sort(at - 1) is Sort.COMMA and at + 1 in known.figures:
         pieces = None
     if noun and not (pieces and pieces[1] > noun[1] and line.sort(noun[1]) is Sort.DASH and line.tokens[noun[1]].glued):
-        return Item(Is.NOUN, at, noun[1], noun=noun[0], text="the" if text in ARTICLES else "")
+        return Item(Is.NOUN, at, noun[1], noun=noun[0], text=text if text in ARTICLES else "")
     if pieces is not None:
         return Item(Is.STATE, at, pieces[1], pieces=_with_own(line, at, pieces[0], known.own))
     if (ellipsis := read_ellipsis(line, at)) is not None:

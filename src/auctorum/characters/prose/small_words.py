@@ -35,7 +35,8 @@ _SORTS = {
     Is.UNCERTAIN: """probably perhaps possibly apparently presumably seemingly maybe fortasse forsan probabiliter
         probablement probablemente provavelmente wohl vermutlich""",
     Is.SMALL: """the a an its their each is are being be was were those this which that then also measuring measures
-        about rather as ones one by eius ejus
+        about nearly almost rather as ones one numerous many few several numerosi numerosae numerosa plures pauci paucae
+        multi multae numerosos numerosas muitos muitas muchos muchas zahlreich nombreux nombreuses by eius ejus
         el la los las le les der die das il lo os um uma una un""",
 }
 SORT_OF: Mapping[str, Is] = {word: sort for sort, words in _SORTS.items() for word in words.split()}

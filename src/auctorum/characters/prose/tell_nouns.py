@@ -54,6 +54,7 @@ def _is_place_only(scene: Scene, items: Sequence[Item], at: int) -> bool:
     return before is Is.TO or (before is Is.STATE and noun.head in _PLACES_ONLY)
 
 
+_POSSESSIVES = frozenset({"its", "their", "su", "sus", "seu", "seus", "sua", "suas", "ses", "son", "sa"})
 _PLACES_ONLY = frozenset({"inside", "outside", "middle", "top", "end", "back"})
 _VEINS = frozenset({"vein", "veinlet", "midrib", "rib"})
 
@@ -83,6 +84,8 @@ def _open_subject(scene: Scene, item: Item, named: Noun, *, within: bool) -> Non
 
 def _is_within(scene: Scene, items: Sequence[Item], at: int) -> bool:
     """Whether the organ stands behind `with`, or behind `and` after one that does."""
+    if items[at].text in _POSSESSIVES and scene.main:
+        return True  # the uppermost male, its scales obovate
     back = 1
     while back < 4 and item_at(items, at - back).sort in (Is.SMALL, Is.STRANGE):
         back += 1  # with short hairs

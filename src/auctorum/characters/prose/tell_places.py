@@ -54,6 +54,9 @@ def on_side(noun: Noun, side: str, name: str) -> Noun:
 def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
     """`yellow at the tips`, `1.3 cm wide at the mouth`, `15 in a truss`, `in 2 series`."""
     place = past(items, at + 1, Is.SMALL, Is.STATE, Is.AT, Is.OFTEN, most=4)
+    found = item_at(items, place).noun
+    if found is None or not found.names:
+        place = past(items, at + 1, Is.SMALL, Is.STRANGE, Is.OF, most=6)  # at the middle of the pedicel
     item, noun = items[at], item_at(items, place).noun
     states = sum(one.sort is Is.STATE for one in items[at + 1 : place])
     if noun is None or states > 1 or (states and place - at > 3):
