@@ -171,7 +171,8 @@ def _places_after(line: Line, at: int, organ: Organ) -> tuple[int, tuple[str, ..
     english = singular(line.text(at - 1)) == organ.name and organ.name not in SURFACES
     while line.sort(at) is Sort.WORD and len(found) < 2:
         where = place_of(line.text(at))
-        if where is None or (where == line.text(at) and english):
+        stands = english and (where == line.text(at) or line.text(at) in ("inferior", "superior"))
+        if where is None or stands or organ.name == "ovary":  # an ovary is superior; that is no place
             break
         found.append(where)
         at += 1
