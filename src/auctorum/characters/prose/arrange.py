@@ -21,7 +21,7 @@ _ADJECTIVAL = tuple(_ADJECTIVAL_ENDINGS.split())
 
 def arranged(line: Line, items: Sequence[Item]) -> list[Item]:
     """The items with unknown adjectives joined to their organs, unknown organs named, organs fronted."""
-    return _fronted(_named(line, _joined(line, items)))
+    return _fronted(_named(_joined(line, items)))
 
 
 def _joined(line: Line, items: Sequence[Item]) -> list[Item]:
@@ -59,7 +59,7 @@ def _stands_free(found: Sequence[Item]) -> bool:
     return found[-2].sort in (*_OPENERS, Is.SMALL, Is.FIGURE, Is.STATE)
 
 
-def _named(line: Line, items: Sequence[Item]) -> list[Item]:
+def _named(items: Sequence[Item]) -> list[Item]:
     """An unknown word at the head of a sentence, with a measure or a state behind it, is an organ not known here."""
     found = list(items)
     for at, item in enumerate(found):
@@ -99,10 +99,10 @@ def _lists(items: Sequence[Item], at: int, place: int) -> bool:
     """`with upright, hairy stems`, `Oval, toothed leaves`: a comma between adjectives of an organ behind them."""
     if items[place].sort is not Is.COMMA or place + 1 >= len(items):
         return False
-    if at == 0:
-        return items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
-    led = items[at - 1].sort in (Is.WITH, Is.STOP) or (
-        at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH
+    led = (
+        at == 0
+        or items[at - 1].sort in (Is.WITH, Is.STOP)
+        or (at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH)
     )
     return led and items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
 
@@ -125,8 +125,6 @@ def _front_end(items: Sequence[Item], at: int) -> int:
     while end < len(items) and end - at < _LONGEST_RUN and (items[end].sort in _FRONT or _lists(items, at, end)):
         end += 1
     if end == at or end >= len(items) or items[end].noun is None or items[end - 1].sort not in (Is.FIGURE, Is.STATE):
-        return at
-    if not any(item.sort in (Is.FIGURE, Is.STATE) for item in items[at:end]):
         return at
     following = items[end + 1].like if end + 1 < len(items) else None
     if following is not None and following.before:

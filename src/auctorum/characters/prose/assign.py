@@ -128,7 +128,7 @@ def _property_rank(found: Found, character: Character) -> int | None:
             return None
         # 2-flowered spikelets are no inflorescence: the number is of something else than the character's
         elsewhere = found.per and found.per != found.structure and found.per not in _names(character)
-        return 2 if elsewhere and character.structure == found.structure and len(character.words) > 0 else 0
+        return 2 if elsewhere and character.structure == found.structure and character.words else 0
     if kind is Kind.RATIO:
         return 0 if found.property == "ratio" else None
     if kind is Kind.ANGLE:
@@ -228,10 +228,9 @@ def readings_of(several: Sequence[Found], character: Character) -> tuple[Reading
             none = value.high == 0
             shares.setdefault(found.stage, []).append(Share(ABSENT if none else PRESENT))
         else:
-            range_ = _as_range(value)
-            if range_ is not None:
-                before = numbers.get(found.stage)
-                numbers[found.stage] = range_ if before is None else _combined(before, range_, found.modality)
+            stated = value.times if isinstance(value, Comparison) else value
+            before = numbers.get(found.stage)
+            numbers[found.stage] = stated if before is None else _combined(before, stated, found.modality)
     readings = [Reading(value, stage) for stage, value in numbers.items()]
     return (*readings, *(Reading(States(tuple(dict.fromkeys(told))), stage) for stage, told in shares.items() if told))
 
@@ -244,12 +243,6 @@ def _shares(value: States, character: Character) -> tuple[Share, ...]:
         return own
     other = {PRESENT: ABSENT, ABSENT: PRESENT}
     return tuple(Share(other[one.state]) if one.modality is Modality.NEVER else one for one in value.shares)
-
-
-def _as_range(value: Range | Comparison | States) -> Range | None:
-    if isinstance(value, Comparison):
-        return value.times
-    return value if isinstance(value, Range) else None
 
 
 def _combined(first: Range, second: Range, often: Modality | None) -> Range:

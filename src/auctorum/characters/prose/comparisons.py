@@ -245,7 +245,7 @@ def _likeness(heard: _Heard, factor: Measure | None, end: int) -> Likeness | Non
         high = None if heard.more else _ONE
         return Likeness(name, low, high, end, heard.about, heard.against, heard.latin)
     low, high, least, most = factor.low, factor.high, factor.least, factor.most
-    if factor.more and high is not None:
+    if factor.more:
         high = None
     if heard.less:
         low, high, least, most = _inverse(high), _inverse(low), _inverse(most), _inverse(least)

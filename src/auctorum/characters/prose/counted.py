@@ -59,8 +59,6 @@ def counted_noun(line: Line, start: int, end: int) -> tuple[str, int]:
     text = line.text(place)
     if line.sort(place) is not Sort.WORD:
         return "", end
-    if text in ("flower", "leaf") and place == end:
-        return "", end
     if (noun := _FIXED.get(text)) is not None:
         return noun, place + 1
     if place > end and (latin := _LATIN_ALONE.fullmatch(text)) is not None:

@@ -124,9 +124,9 @@ def _weakened(word: str) -> Term | None:
 
 
 def _form(word: str) -> Term | None:
-    """`calyciformis`, `caliciforme`, `calyciform`: calyciform; `löffelförmig` keeps its first half."""
+    """`calyciformis` and `calyciform`: calyciform; the first half stays as printed, `caliciforme`: caliciform."""
     stem, form, end = word.rpartition("iform")
-    if form and len(stem) > 2 and end in ("", "is", "e", "es", "i", "ia", "em", "ium", "ibus", "me"):
+    if form and len(stem) > 2 and end in ("", "is", "e", "es", "i", "ia", "em", "ium", "ibus"):
         return Term(stem + form, "shape")
     return None
 

@@ -25,7 +25,7 @@ _MONTHS = frozenset(_MONTHS_WORDS.split())
 _NOT_ALONE = frozenset({"may", "mar", "march", "mars", "jan", "mai", "sept"})
 _REFERENCES_WORDS = """
     vol vols volume p pp pg page pages pl plate plates tab tabs fig figs figure figures t f n no nos nr
-    numero ser sect part tome tom bd heft no num lam est
+    numero ser sect tome tom bd heft no num lam est
 """
 _REFERENCES = frozenset(_REFERENCES_WORDS.split())
 _TALLIES_WORDS = """
@@ -94,14 +94,7 @@ def _passed(line: Line, at: int) -> tuple[Passed | None, int]:
         return None, at
     if text in _MONTHS and (text not in _NOT_ALONE or _dated(line, at)):
         return Passed.DATE, _date(line, at + 1)
-    if (
-        text in _ROMAN
-        and line.sort(at + 1) is Sort.POINT
-        and line.sort(at + 2) is Sort.NUMBER
-        and _is_year(line, at + 2)
-    ):
-        return Passed.DATE, at + 3  # iv.1961
-    if text in _ROMAN and line.sort(at + 1) is Sort.DASH and line.text(at + 2) in _ROMAN:
+    if text in _ROMAN and _is_roman_date(line, at):
         return Passed.DATE, at + 3
     for why, read in _READERS:
         if (end := read(line, at)) > at:
@@ -114,9 +107,8 @@ def _reference(line: Line, at: int) -> int:
     text, place = line.text(at), line.skip(at + 1, Sort.POINT)
     if text not in _REFERENCES or line.sort(place) is not Sort.NUMBER:
         return at
-    short = text in ("n", "t", "f") or len(text) <= 3
     pointed = place > at + 1
-    return at if text == "part" or (short and not pointed) else _numbers(line, place)
+    return at if len(text) <= 3 and not pointed else _numbers(line, place)
 
 
 def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:

@@ -68,7 +68,7 @@ def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     words: list[_Word] = []
     place = at
     while len(words) < _LONGEST:
-        if words and place > at and _marked(line, place) is not None:
+        if words and _marked(line, place) is not None:
             break
         word = _tinted(line, place) or _compound(line, place) or _single(line, place)
         if word is None:
@@ -77,11 +77,11 @@ def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
         place = word.end
     while words and words[-1].term is None and not _is_colour_degree(words[-1]):
         words.pop()
-    if not words or (words[-1].term is None and len(words) > 1 and any(word.term for word in words)):
-        while words and words[-1].term is None:
-            words.pop()
     if not words:
         return None
+    if any(word.term for word in words):
+        while words[-1].term is None:
+            words.pop()
     pieces = _pieces(words, spans=line.text(words[-1].end) in ("to", "ad"))
     return (tuple(pieces), words[-1].end) if pieces else None
 
@@ -131,7 +131,7 @@ def _spelt(name: str) -> str:
 
 def _is_placed(text: str) -> bool:
     """`basally`, `apically`: an adverb of place, no degree."""
-    return place_of(text.removesuffix("ly")) is not None or place_of(text.removesuffix("ly") + "l") is not None
+    return place_of(text.removesuffix("ly")) is not None
 
 
 def _follows(line: Line, at: int) -> bool:

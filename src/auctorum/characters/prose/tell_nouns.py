@@ -24,12 +24,12 @@ def tell_noun(scene: Scene, items: Sequence[Item], at: int) -> int:
         say_likeness(scene, following, resolved(noun, scene.whole), item.start, following.end)
         return at + 2
     before = item_at(items, at - 1).sort
-    if at and before is Is.STRANGE and item.text and scene.subjects:
+    if before is Is.STRANGE and item.text and scene.subjects:
         return at + 1  # veins leave the midrib
-    if at and before is Is.OF and noun.kind == "plant" and scene.subjects:
+    if before is Is.OF and noun.kind == "plant" and scene.subjects:
         scene.stage = noun.stage  # leaves of juvenile trees
         return at + 1
-    if at and before is Is.OF and noun.part and scene.subjects and item_at(items, at + 1).sort is not Is.FIGURE:
+    if before is Is.OF and noun.part and scene.subjects and item_at(items, at + 1).sort is not Is.FIGURE:
         return at + 1  # rameuses dès la base
     if _is_place_only(scene, items, at):
         return at + 1
@@ -49,7 +49,7 @@ def tell_noun(scene: Scene, items: Sequence[Item], at: int) -> int:
 def _is_place_only(scene: Scene, items: Sequence[Item], at: int) -> bool:
     """`bearded inside`, `free nearly to the base`: where something is, and no organ to speak of."""
     noun, before = items[at].noun, item_at(items, at - 1).sort
-    if noun is None or not noun.part or not scene.subjects or not at:
+    if noun is None or not noun.part or not scene.subjects:
         return False
     return before is Is.TO or (before is Is.STATE and noun.head in _PLACES_ONLY)
 
@@ -89,7 +89,7 @@ def _is_within(scene: Scene, items: Sequence[Item], at: int) -> bool:
     back = 1
     while back < 4 and item_at(items, at - back).sort in (Is.SMALL, Is.STRANGE):
         back += 1  # with short hairs
-    before = item_at(items, at - back).sort if at >= back else Is.STOP
+    before = item_at(items, at - back).sort
     if before is Is.AT and scene.main:
         return True  # upon stalks an inch long
     return before is Is.WITH or (before is Is.AND and bool(scene.beside) and scene.subjects == scene.beside)

@@ -45,7 +45,7 @@ def on_side(noun: Noun, side: str, name: str) -> Noun:
         return replace(noun, places=(side, *noun.places))
     names = noun.names[:1] if noun.names[:2] == ("leaf", "blade") else noun.names
     if names[-1] in _SIDED:
-        return noun if side in noun.places else replace(noun, places=(side, *noun.places))
+        return replace(noun, places=(side, *noun.places))
     if names[-1] == "hair":
         return noun
     return replace(noun, names=(*names, "surface"), places=(side, *noun.places), part=False)
@@ -98,7 +98,7 @@ def _is_described(items: Sequence[Item], place: int) -> bool:
 
 
 def _measures(following: Item) -> bool:
-    return following.sort is Is.FIGURE and bool(following.factors[-1].unit) and "°" not in following.text
+    return following.sort is Is.FIGURE and bool(following.factors[-1].unit)
 
 
 def _is_counted(items: Sequence[Item], place: int) -> bool:

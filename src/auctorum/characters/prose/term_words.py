@@ -235,10 +235,6 @@ def _adverb(adjective: str) -> str:
 
 
 TINTS: frozenset[str] = frozenset(
-    form
-    for table, forms in ((colour_terms.LATIN_TINTED, declension.latin_forms),)
-    for _, words in entries(table)
-    for word in words
-    for form in forms(word)
+    form for _, words in entries(colour_terms.LATIN_TINTED) for word in words for form in declension.latin_forms(word)
 ) | frozenset(colour_terms.TINTED.split())
 """Words that lay the colour after them over another: `tinged rose`, `striped with purple`, `roseo suffusa`."""
