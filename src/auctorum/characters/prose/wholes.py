@@ -49,11 +49,12 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
 
 
 _NO_WHOLES_WORDS = """
+    umbel raceme panicle cyme spike corymb head inflorescence thyrse fascicle spikelet
     spur pedicel petiole stem hair stamen anther ovary spine filament style peduncle culm shoot
     branch branchlet twig scape
 """
 _NO_WHOLES = frozenset(_NO_WHOLES_WORDS.split())
-_BOWLS = frozenset({"limb", "tube", "lobe", "throat", "lip", "segment", "tooth"})
+_BOWLS = frozenset({"limb", "tube", "lobe", "throat", "valve", "lip", "segment", "tooth"})
 _FREE_PARTS = frozenset({"lip", "keel", "wing"})
 # a pea flower has a keel and wings of their own standing; a glume or a fruit owns its keel or wing
 _PEA_WORDS = """
