@@ -1,8 +1,8 @@
 """Phrases of published descriptions read freely, and compared with labels made by hand (notation.md, section 9).
 
 Sources: tests/data/notation-phrases.jsonl, phrases of published protologues, floras and monographs (1780s to 2020s),
-each line names its work; notation-more.jsonl and paragraphs.jsonl, written and labelled for this by people who did
-not know the reader (notation.sources.md). `pytest -k notation --notation-phrases PATH` runs another file of the same
+each line names its work; notation-more.jsonl and paragraphs.jsonl, written and labelled for this by hands that did not
+know the reader (notation.sources.md). `pytest -k notation --notation-phrases PATH` runs another file of the same
 form alone, and the same bars hold for it. The lines at the end give every miss with what was expected and got, then:
 
 - by kind, and for all, the items wholly right: nothing missing, nothing read beside, no field otherwise;
