@@ -31,7 +31,6 @@ class Measure:
     begins: int = 0  # where its product starts
     times: bool = False  # a multiple of another organ, no figure of this one
     at_most: bool = False  # said in the lead, so it may cover what follows
-    bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
     often: Modality | None = None  # how often the words before it say it is so
     usual_about: bool = False
     either: bool = False  # "3 or 5": one or the other
@@ -42,15 +41,8 @@ def range_of(measure: Measure) -> Range:
     numbers = (measure.least, measure.low, measure.high, measure.most)
     least, low, high, most = (number.value if number else None for number in numbers)
     parts = tuple(number.parts if number else 1 for number in numbers)
-    usual: tuple[Number, Number] | None = measure.usual
+    usual = (measure.usual[0].value, measure.usual[1].value) if measure.usual else None
     return Range(
-        low,
-        high,
-        measure.unit,
-        least,
-        most,
-        measure.approximate,
-        measure.more,
-        (usual[0].value, usual[1].value) if usual else None,
+        low, high, measure.unit, least, most, measure.approximate, measure.more, usual,
         (parts[0], parts[1], parts[2], parts[3]),
-    )
+    )  # fmt: skip

@@ -21,7 +21,7 @@ class RangeDraft:
     at_most: bool = False
     at_least: bool = False
     between: bool = False
-    bare_to: bool = False
+    bare_to: bool = False  # at most, but only by a "to", which "bent to" has as well
     often: Modality | None = None
     usual_about: bool = False
     either: bool = False
@@ -111,6 +111,6 @@ def finished(draft: RangeDraft, start: int, end: int) -> Measure | None:
         unit, start, end, number(draft.least), number(draft.most),
         (usual[0], usual[1]) if usual[0] and usual[1] else None,
         draft.about, draft.more and not open_above and not open_below,
-        at_most=draft.at_most, bare_to=draft.bare_to, often=draft.often, usual_about=draft.usual_about,
+        at_most=draft.at_most, often=draft.often, usual_about=draft.usual_about,
         either=draft.either,
     )  # fmt: skip

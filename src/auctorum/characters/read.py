@@ -70,9 +70,9 @@ def read_statement(
 
 
 def _plain(found: Sequence[Found], phrase: Line, character: Character) -> tuple[Reading, ...]:
-    """The words that are nothing but a state (`three-lobed`), or a figure that an organ at large takes for another.
+    """The value of words that are nothing but a state (`three-lobed`) or a bare measure (`30 cm`); () for other words.
 
-    A plant is spoken of by its height and a habitat by its elevation; the value of another character has no such word.
+    A bare measure of a plant was read as its height and one of a habitat as its elevation; it is this character's.
     """
     states = matches_of(phrase, character) if character.states else ()
     if len(states) == 1 and (states[0].start, states[0].end) == (0, len(phrase.tokens)):

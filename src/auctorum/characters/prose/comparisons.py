@@ -51,7 +51,7 @@ _LATIN = tuple(_LATIN_ENDINGS.split())
 _JOINTS = ("or", "to", "vel", "o", "ou", "oder", "bis")
 _PHRASES = ((MORE_LENGTHS, "length", True), (MORE_WIDTHS, "width", True), (LESS_LENGTHS, "length", False))
 _LONGEST = 14
-_ONE = Number(number_of(Fraction(1)).value)
+_ONE = number_of(Fraction(1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,7 +228,7 @@ def _goes_on(line: Line, at: int) -> bool:
 
 
 def _past_links(line: Line, end: int, heard: _Heard) -> int:
-    """Past `than`, `as the`; back before a link that was taken without need."""
+    """Past `than`, `as the`, unless a second dimension has ended the comparison."""
     if heard.against:
         return end
     while line.text(end) in _LINKS and line.sort(end) is Sort.WORD:

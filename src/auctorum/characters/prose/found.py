@@ -21,7 +21,8 @@ class Found:
     """One statement of a description, before it is given to a character of a vocabulary.
 
     `structure` is singular, with its position and whole (`basal leaf`, `corolla tube`); `property` is length, width,
-    thickness, diameter, height, depth, count, angle, ratio, elevation, aspect, shape, surface, colour or other.
+    thickness, diameter, height, depth, count, angle, ratio, elevation, aspect, shape, surface, colour, other, or
+    figure: a bare number that is no count, of an organ that was given.
     States are English words of the trade as printed, with their degree (`densely pubescent`).
     `stage` is the growth stage or condition, empty where none is named; `modality` is that of a figure (states carry
     their own), None where stated plainly; `per` what a count is counted in; `of` the two sides of a ratio

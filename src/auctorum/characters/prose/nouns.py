@@ -79,7 +79,7 @@ def read_noun(line: Line, at: int, *, wholes: int = _MOST_WHOLES) -> tuple[Noun,
 
 
 def _next(line: Line, at: int) -> int:
-    """The place of the word after this one, a hyphen between them passed over."""
+    """The place of the word after this one, past a hyphen between them, or the point of a short organ (`fls.`)."""
     after = at + 1
     if line.sort(after) is Sort.DASH and line.sort(after + 1) is Sort.WORD and line.tokens[after].glued:
         return after + 1

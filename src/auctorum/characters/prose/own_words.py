@@ -38,7 +38,7 @@ def _is_new(word: str, character: Character) -> bool:
 
 @lru_cache(maxsize=64)
 def own_words(characters: tuple[Character, ...]) -> OwnWords:
-    """What these characters add; single words only, in any case of Latin for states."""
+    """What these characters add: organs named by a single word, and states of one word or several."""
     organs = {
         folded(word): character.structure
         for character in characters

@@ -112,7 +112,7 @@ def _reference(line: Line, at: int) -> int:
 
 
 def _after_number(line: Line, at: int) -> tuple[Passed | None, int]:
-    """A number that a month, a word for species or a full date follows."""
+    """A number of a date, before pages or a word for species, at the head of a lead or an item, or in degrees."""
     end = at + 1
     if line.sort(end) in (Sort.DASH, Sort.SLASH) and line.sort(end + 1) is Sort.NUMBER:
         end += 2

@@ -126,7 +126,7 @@ _DIVISIONS = (
 
 
 def _divided(line: Line, start: int, end: int) -> Item | None:
-    """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae."""
+    """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae; `one-sided` counts no sides."""
     word = line.skip(end, Sort.DASH)
     if line.text(word) == "sided" and line.text(start) in ("one", "1"):
         return Item(Is.STATE, start, word + 1, pieces=(Piece("other", "one-sided", start, word + 1),))

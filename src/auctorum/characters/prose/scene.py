@@ -19,7 +19,8 @@ _MOST_OF_CLAUSE = 40
 class Said:
     """One statement while it is being read; `start` and `end` are tokens.
 
-    `share` is a state, `figure` a range, `like` a comparison with `to`; one of them is set.
+    One of four is set: `share` for a state, `figure` for a range, `arc` for an aspect, `like` for a comparison with
+    `to`, or for a ratio where `to` is empty.
     """
 
     noun: Noun
@@ -171,7 +172,7 @@ class Scene:
 
 
 def _turned(figure: Measure, name: str) -> Measure:
-    """ "Bent to 90°" turns that far; it is no maximum. An arc that crosses north (315-45°) ends above 360."""
+    """An arc that crosses north (315–45°) ends above 360."""
     if name != "angle":
         return figure
     low, high = figure.low, figure.high

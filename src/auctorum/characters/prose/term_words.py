@@ -109,6 +109,7 @@ def entries(table: str) -> Iterator[tuple[str, tuple[str, ...]]]:
 
 @cache
 def english_terms() -> dict[str, Term]:
+    """The listed English words; a word of several tables has the sense of the first."""
     found: dict[str, Term] = {}
     for words, kind, part in _ENGLISH:
         for word in words.split():
