@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from auctorum.characters.figures import Line
-from auctorum.characters.measured import range_of
+from auctorum.characters.measured import Measure, range_of
 from auctorum.characters.munsell import munsell_in
 from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
@@ -122,10 +122,8 @@ def _value(group: Sequence[Said]) -> Range | States | Comparison:
 
 
 def _ratio(like: Likeness) -> Range:
-    numbers = (like.least, like.low, like.high, like.most)
-    least, low, high, most = (number.value if number else None for number in numbers)
-    parts = tuple(number.parts if number else 1 for number in numbers)
-    return Range(low, high, "", least, most, like.approximate, parts=(parts[0], parts[1], parts[2], parts[3]))
+    return range_of(Measure(like.low, like.high, "", like.end, like.end, like.least, like.most,
+                            approximate=like.approximate))  # fmt: skip
 
 
 _UNITLESS = ("count", "ratio", "figure")

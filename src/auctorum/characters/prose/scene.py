@@ -38,6 +38,7 @@ class Said:
     often: Modality | None = None
     per: str = ""
     of: str = ""
+    implied: bool = False  # the young state of what is only said to lose its hair
     doubts: set[Doubt] = field(default_factory=set)
 
 
@@ -125,8 +126,7 @@ class Scene:
         said = self.say(noun, name, item.start, item.end)
         said.doubts.update(doubts)
         said.figure = _turned(replace(figure, usual=None), name)
-        often = figure.often or self.often_just_before(item.start)
-        said.often = None if often is Modality.ALWAYS else often
+        said.often = self.often_of(figure.often, item.start)
         if figure.usual is not None:
             low, high = figure.usual
             usual = replace(figure, low=low, high=high, least=None, most=None, usual=None, more=False,
@@ -134,10 +134,14 @@ class Scene:
             self.said.append(replace(said, figure=usual, often=Modality.USUALLY, doubts=set(said.doubts)))
         return said
 
-    def often_just_before(self, start: int) -> Modality | None:
-        """The word of frequency just before the token, past a small word (`usually at 300 m`)."""
+    def often_of(self, own: Modality | None, start: int) -> Modality | None:
+        """How often a value is so: by its `own` word, or one just before `start`, past a small word; None for always.
+
+        `usually at 300 m`: the word may stand up to three tokens before.
+        """
         near = self.often_about is None and 0 < start - self.often_at <= 3
-        return self.often if near else None
+        often = own or (self.often if near else None)
+        return None if often is Modality.ALWAYS else often
 
     def _doubts(self, noun: Noun) -> set[Doubt]:
         taken = {

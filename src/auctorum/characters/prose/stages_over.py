@@ -51,7 +51,7 @@ def _parted(one: Said) -> list[Said]:
     if one.share is None or one.share.state not in _LOSING_HAIR:
         return [one]
     hairy = replace(
-        one, share=Share("hairy", None, one.share.modality), stage="young", doubts=set(one.doubts), of="needless"
+        one, share=Share("hairy", None, one.share.modality), stage="young", doubts=set(one.doubts), implied=True
     )
     bare = replace(one, share=Share("glabrous", None, one.share.modality), stage="old", doubts=set(one.doubts))
     return [hairy, bare]
@@ -59,8 +59,5 @@ def _parted(one: Said) -> list[Said]:
 
 def _without_needless(found: list[Said]) -> list[Said]:
     """`tomentose, glabrescent` names the young state itself."""
-    named = {
-        (one.sentence, one.noun.name, one.property) for one in found if one.stage == "young" and one.of != "needless"
-    }
-    kept = [one for one in found if one.of != "needless" or (one.sentence, one.noun.name, one.property) not in named]
-    return [replace(one, of="") if one.of == "needless" else one for one in kept]
+    named = {(one.sentence, one.noun.name, one.property) for one in found if one.stage == "young" and not one.implied}
+    return [one for one in found if not one.implied or (one.sentence, one.noun.name, one.property) not in named]

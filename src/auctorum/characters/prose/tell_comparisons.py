@@ -59,8 +59,7 @@ def say_likeness(scene: Scene, item: Item, to: str, start: int, end: int) -> Non
     for noun in scene.subjects:
         said = scene.say(noun, like.property if to else "ratio", start, end)
         said.like, said.to = like, to
-        often = item.often or scene.often_just_before(item.start)
-        said.often = None if often is Modality.ALWAYS else often
+        said.often = scene.often_of(item.often, item.start)
         said.of = "" if to or not like.against else f"{like.property}/{like.against}"
     if not scene.subjects:
         scene.strange = True

@@ -7,7 +7,7 @@ from dataclasses import replace
 from auctorum.characters.prose.nouns import SURFACES, Noun
 from auctorum.characters.prose.organs import organ_of
 
-_UPPER = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lower", "under": "lower"}
+_SIDE_OF = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lower", "under": "lower"}
 
 
 def resolved(noun: Noun, whole: Noun | None) -> str:
@@ -42,7 +42,7 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
         names, places = (*owner.names, *names), (*places, *owner.places)
     if names[-1] in SURFACES and len(names) > 1:
         names = (*names[:-1], "surface")
-        places = tuple(_UPPER.get(place, place) for place in places)
+        places = tuple(_SIDE_OF.get(place, place) for place in places)
     if len(names) > 2 and names[:2] == ("leaf", "blade"):
         names = ("leaf", *names[2:])
     return replace(noun, names=names, places=places)
