@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from auctorum.characters.bound_words import SAYS
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.items import Is, Item
 from auctorum.characters.prose.nouns import Noun
@@ -63,8 +62,6 @@ def _named(items: Sequence[Item]) -> list[Item]:
     """An unknown word at the head of a sentence, with a measure or a state behind it, is an organ not known here."""
     found = list(items)
     for at, item in enumerate(found):
-        if item.text in SAYS and item.sort is Is.STRANGE:
-            continue  # a height or a length, and no organ
         if item.sort is not Is.STRANGE or not item.text.isalpha() or len(item.text) < 3 or at + 1 >= len(found):
             continue
         following = found[at + 1]

@@ -106,8 +106,6 @@ def read_likeness(line: Line, at: int, factor: Measure | None) -> Likeness | Non
         return None
     if factor is not None and not heard.property and not _of_length(line, at) and not _is_multiple_of(line, at):
         return None
-    if end < 0:
-        return None
     return _likeness(heard, factor, _past_links(line, end, heard))
 
 

@@ -17,14 +17,14 @@ _MONTHS_WORDS = """
     october nov november dec december enero febrero marzo abril mayo junio julio agosto septiembre setiembre
     octubre noviembre diciembre janeiro fevereiro marco maio junho julho setembro outubro novembro dezembro
     janvier fevrier mars avril mai juin juillet aout septembre octobre novembre decembre januar februar marz
-    juni juli oktober dezember januario februario martio aprili maio junio julio augusto septembri octobri
+    juni juli oktober dezember januario februario martio aprili augusto septembri octobri
     novembri decembri januarii februarii martii aprilis maii junii julii augusti septembris octobris
     novembris decembris gennaio febbraio aprile maggio giugno luglio settembre ottobre dicembre
 """
 _MONTHS = frozenset(_MONTHS_WORDS.split())
 _NOT_ALONE = frozenset({"may", "mar", "march", "mars", "jan", "mai", "sept"})
 _REFERENCES_WORDS = """
-    vol vols volume p pp pg page pages pl plate plates tab tabs fig figs figure figures t f n no nos nr
+    vol vols volume p pp pg page pages pl plate plates tab tabs fig figs figure figures t f n nos nr
     numero ser sect tome tom bd heft no num lam est
 """
 _REFERENCES = frozenset(_REFERENCES_WORDS.split())

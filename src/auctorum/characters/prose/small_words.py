@@ -17,7 +17,7 @@ SIDE_OF: Mapping[str, str] = {word: side for side, words in _SIDES.items() for w
 BOTH = ("utrinque", "both")
 _SORTS = {
     Is.AT: """at near towards toward in along around round throughout below above beneath within inside outside from
-        on upon apud prope versus sub en na no nas nos am an auf vers sur dans au aux alla allo agli alle nella
+        on upon apud prope sub en na nas nos am auf vers sur dans au aux alla allo agli alle nella
         nel dalla""",
     Is.OF: "of de del da do du des von",
     Is.PER: "per por pro je",
@@ -26,7 +26,7 @@ _SORTS = {
     Is.ABSENT: """absent missing obsolete none nil deest desunt absens ausente ausentes nul nuls nulle nulles
         fehlend""",
     Is.EXCEPT: "except excepting save excepto praeter ausser sauf",
-    Is.NOT: "not neither nor never non nec neque haud nunquam numquam nao nicht ne",
+    Is.NOT: "not neither nor non nec neque haud nao nicht ne",
     Is.TO: "to through ad bis hasta",
     Is.OR: "or vel aut seu sive oder ou o u",
     Is.AND: "and but et atque ac sed y e und",
@@ -34,7 +34,7 @@ _SORTS = {
     Is.VERSUS: "versus vs contra",
     Is.UNCERTAIN: """probably perhaps possibly apparently presumably seemingly maybe fortasse forsan probabiliter
         probablement probablemente provavelmente wohl vermutlich""",
-    Is.SMALL: """the a an its their each is are being be was were those this which that then also measuring measures
+    Is.SMALL: """the a an its their each is are being be was were those this which that also measuring measures
         about nearly almost rather as ones one numerous many few several numerosi numerosae numerosa plures pauci paucae
         multi multae numerosos numerosas muitos muitas muchos muchas zahlreich nombreux nombreuses by eius ejus
         el la los las le les der die das il lo os um uma una un""",

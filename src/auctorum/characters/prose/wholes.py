@@ -7,7 +7,7 @@ from dataclasses import replace
 from auctorum.characters.prose.nouns import SURFACES, Noun
 from auctorum.characters.prose.organs import organ_of
 
-_SIDE_OF = {"adaxial": "upper", "abaxial": "lower", "upper": "upper", "lower": "lower", "under": "lower"}
+_SIDE_OF = {"adaxial": "upper", "abaxial": "lower", "under": "lower"}
 
 
 def resolved(noun: Noun, whole: Noun | None) -> str:
