@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from auctorum.characters.prose.draft import Choice, Draft, Transcript, confidence, one_line
+from auctorum.characters.prose.draft import Choice, Draft, Transcript, confidence, one_line, plain_values
 from auctorum.characters.prose.found import Doubt
 from auctorum.characters.read import read_statement
-from auctorum.characters.show import format_value
 from auctorum.characters.values import Reading
 from auctorum.characters.vocabulary import Character, Kind, State
 from auctorum.problems import AuctorumError
@@ -62,12 +61,7 @@ def by_stage(choice: Choice) -> list[tuple[str, str]]:
         stages.setdefault(reading.stage, []).append(reading)
     if len(stages) < 2:
         return [(next(iter(stages), ""), choice.value)]
-    return [(stage, plain(readings, choice.character)) for stage, readings in stages.items()]
-
-
-def plain(readings: Iterable[Reading], character: Character) -> str:
-    """The values of readings in plain notation, one behind the other."""
-    return "; ".join(format_value(one.value, character) for one in readings)
+    return [(stage, plain_values(readings, choice.character)) for stage, readings in stages.items()]
 
 
 def statements(transcript: Transcript, kept: Iterable[Kept], page: str) -> list[StatementRecord]:

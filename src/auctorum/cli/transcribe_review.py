@@ -9,12 +9,12 @@ import click
 from rich.console import Console
 from rich.text import Text
 
-from auctorum.characters.prose.draft import Choice, Draft, Transcript, one_line
+from auctorum.characters.prose.draft import Choice, Draft, Transcript, one_line, plain_values
 from auctorum.characters.read import read_statement
 from auctorum.characters.values import Reading, States
 from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.cli.layout import console, heading, numbered
-from auctorum.cli.transcribe_kept import Kept, as_chosen, as_drafted, by_stage, confidence_word, plain
+from auctorum.cli.transcribe_kept import Kept, as_chosen, as_drafted, by_stage, confidence_word
 from auctorum.cli.transcribe_table import character_said
 from auctorum.corpus.readings import check_readings, find_character
 from auctorum.problems import AuctorumError
@@ -119,7 +119,7 @@ class _Reviewer:
             except AuctorumError as error:
                 click.echo(f"{error} ({error.remedy})")
         stage = "" if any(one.stage for one in readings) else _stage(character)
-        choice = self._chosen(character, readings, value or plain(readings, character))
+        choice = self._chosen(character, readings, value or plain_values(readings, character))
         click.echo(f"kept as: {_said(choice)}{f', {stage}' if stage else ''}")
         return Kept(draft, choice, ((value, stage),))
 

@@ -53,7 +53,7 @@ class Asked:
     as_json: bool
 
     @property
-    def vocabulary(self) -> Path:
+    def vocabulary_file(self) -> Path:
         """The file of the characters."""
         return self.kb / "characters.yaml"
 
@@ -166,7 +166,7 @@ def one(source: Path, vocabulary: Vocabulary, asked: Asked, *, batch: bool = Fal
     if path:
         check_target(path)
     if asked.new_characters:
-        check_vocabulary(asked.vocabulary)
+        check_vocabulary(asked.vocabulary_file)
     with before_writing():
         transcript = _read(source, vocabulary, conventions, asked, batch)
     if asked.review:
@@ -222,7 +222,7 @@ def _kept(done: Done, transcript: Transcript, conventions: Conventions, asked: A
     if not lacking:
         return done
     try:
-        new, states = add_to_vocabulary(asked.vocabulary, proposals(lacking), state_proposals(lacking))
+        new, states = add_to_vocabulary(asked.vocabulary_file, proposals(lacking), state_proposals(lacking))
     except AuctorumError as error:
         return replace(done, fault=f"{error} ({error.remedy})")
     return replace(done, new=tuple(new), new_states=states)

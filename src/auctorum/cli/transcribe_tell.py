@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 
 import click
 
@@ -75,7 +76,7 @@ def _tell_batch(done: Sequence[Done], asked: Asked) -> None:
     written = [one.path for one in done if one.written and one.path]
     if written:
         click.echo(f"\nWritten: {', '.join(map(str, written))}")
-        _tell_outside(asked, any(path.resolve().parent != _read_by_check(asked) for path in written))
+        _tell_outside(asked, written)
 
 
 def _added(one: Done) -> list[str]:
@@ -126,7 +127,7 @@ def _tell_written(one: Done, asked: Asked, unsure: int) -> None:
         _say(f"{told}; --add-characters adds them, --yaml shows them ready to paste.")
     if unsure and not asked.review:
         _say(f"{counted(unsure, 'reading')} not sure left out; --review decides on each.")
-    _tell_outside(asked, one.path.resolve().parent != _read_by_check(asked))
+    _tell_outside(asked, [one.path])
     _say(f"Next: auctorum check --kb {asked.kb}")
 
 
@@ -150,20 +151,17 @@ def _with_page(page: str) -> str:
 
 def _tell_added(one: Done, asked: Asked) -> None:
     for name in one.new:
-        _say(f"{asked.vocabulary}: added {name}; say there how it is measured or judged.")
+        _say(f"{asked.vocabulary_file}: added {name}; say there how it is measured or judged.")
     for name, states in one.new_states.items():
         noun = "state" if len(states) == 1 else "states"
         where = "at the end of its states; if these have an order, put it right"
-        _say(f"{asked.vocabulary}: added the {noun} {', '.join(states)} to {name}, {where}.")
+        _say(f"{asked.vocabulary_file}: added the {noun} {', '.join(states)} to {name}, {where}.")
 
 
-def _tell_outside(asked: Asked, outside: bool) -> None:
-    if outside:
-        _say(f"auctorum check reads {asked.kb / 'literature'} only; what stands elsewhere counts once it is there.")
-
-
-def _read_by_check(asked: Asked) -> object:
-    return (asked.kb / "literature").resolve()
+def _tell_outside(asked: Asked, written: Iterable[Path]) -> None:
+    literature = asked.kb / "literature"
+    if any(path.resolve().parent != literature.resolve() for path in written):
+        _say(f"auctorum check reads {literature} only; what stands elsewhere counts once it is there.")
 
 
 def _tell_unwritten(one: Done, asked: Asked, unsure: int) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from auctorum.characters.prose.assign import is_about, rank, readings_of, untold
@@ -207,10 +207,11 @@ def confidence(doubts: set[Doubt]) -> float:
 
 def _choice(group: Sequence[Found], character: Character) -> Choice:
     readings = readings_of(group, character)
-    return Choice(character, True, readings, _shown(readings, character))
+    return Choice(character, True, readings, plain_values(readings, character))
 
 
-def _shown(readings: Sequence[Reading], character: Character) -> str:
+def plain_values(readings: Iterable[Reading], character: Character) -> str:
+    """The values of readings in plain notation, one behind the other, stages left out."""
     return "; ".join(format_value(reading.value, character) for reading in readings)
 
 
@@ -220,4 +221,4 @@ def _proposal(group: Sequence[Found], character: Character, new_states: tuple[st
     first = group[0]
     if not readings and isinstance(first.value, States):
         readings = (Reading(first.value, first.stage),)
-    return Choice(character, False, readings, _shown(readings, character), new_states)
+    return Choice(character, False, readings, plain_values(readings, character), new_states)
