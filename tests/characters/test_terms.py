@@ -7,7 +7,7 @@ languages: usage of floras, from memory; common practice, no source.
 import pytest
 
 from auctorum.characters.prose import foreign_terms, term_words
-from auctorum.characters.prose.terms import TINTS, degree_of, latin_first, prefix_term, term_of
+from auctorum.characters.prose.terms import TINTS, degree_of, formed_term, latin_first, term_of
 from auctorum.characters.tokens import folded
 
 # Names of states in the labelled phrases of the conventions of reading, a piece a word.
@@ -33,7 +33,7 @@ STATES = {
 )
 def test_states_are_made_of_known_words(kind, state):
     *before, last = state.replace("-", " ").split()
-    term = term_of(last) or prefix_term(last)
+    term = term_of(last) or formed_term(last)
     assert (term.name, term.property) == (last, kind)
     nouns = term_words.COLOUR_NOUNS if kind == "colour" else ()
     assert all(degree_of(word) or term_of(word) or word in nouns for word in before)
@@ -132,7 +132,7 @@ STAGES_AND_FORMS = "dry fresh young old mature ripe tree shrub herb three long w
 @pytest.mark.parametrize("word", [*ORGANS.split(), *STAGES_AND_FORMS.split()])
 def test_no_terms(word):
     assert term_of(word) is None
-    assert prefix_term(word) is None
+    assert formed_term(word) is None
 
 
 @pytest.mark.parametrize(
@@ -185,7 +185,7 @@ def test_degree(word, degree):
     ],
 )
 def test_formed_words(word, name, kind):
-    term = prefix_term(word)
+    term = formed_term(word)
     assert (term.name, term.property) == (name, kind)
 
 
@@ -216,5 +216,5 @@ def test_words_that_lay_one_colour_over_another(word):
 @pytest.mark.parametrize("table", [foreign_terms.ROMANCE, foreign_terms.GERMAN], ids=["romance", "german"])
 def test_each_name_of_the_modern_languages_has_a_property_of_its_own(table):
     known = set(term_words.english_terms()) | {term.name for term in term_words.latin_terms().values()}
-    names = [name for name, _ in term_words.entries(table)]
+    names = [name for name, _ in term_words.translations(table)]
     assert [name for name in names if not {name, name.replace("-", " ").split()[-1]} & known] == []

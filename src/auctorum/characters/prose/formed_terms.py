@@ -12,9 +12,9 @@ from auctorum.characters.prose.term_words import (
     SHADES,
     Term,
     english_terms,
-    entries,
     latin_terms,
     term_of,
+    translations,
 )
 from auctorum.characters.tokens import folded
 
@@ -39,10 +39,10 @@ _SHORTEST_REST = 4
 
 
 @lru_cache(maxsize=4096)
-def prefix_term(word: str) -> Term | None:
+def formed_term(word: str) -> Term | None:
     """The term that a word not listed is formed to say, its name as printed if English; None if it is formed of none.
 
-    >>> [prefix_term(word).name for word in ("subglabra", "roseocoloured", "ovatolanceolatus", "dunkelrot", "gelbgrun")]
+    >>> [formed_term(word).name for word in ("subglabra", "roseocoloured", "ovatolanceolatus", "dunkelrot", "gelbgrun")]
     ['subglabrous', 'pink-coloured', 'ovate-lanceolate', 'dark red', 'yellow-green']
     """
     if not _SHORTEST_REST < len(word) <= _LONGEST or not word.isalpha():
@@ -76,7 +76,7 @@ def _german_firsts() -> dict[str, str]:
     """First halves with the space or hyphen that joins them."""
     return {
         folded(word): name if name.endswith("-") else name + " "
-        for name, words in entries(foreign_terms.GERMAN_FIRST)
+        for name, words in translations(foreign_terms.GERMAN_FIRST)
         for word in words
     }
 

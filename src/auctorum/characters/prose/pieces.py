@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.mark_words import MARKED
 from auctorum.characters.prose.organs import organ_of, place_of
-from auctorum.characters.prose.terms import TINTS, Term, degree_of, latin_first, prefix_term, term_of
+from auctorum.characters.prose.terms import TINTS, Term, degree_of, formed_term, latin_first, term_of
 from auctorum.characters.tokens import Sort
 
 _HAIRY_WORDS = """
@@ -120,7 +120,7 @@ def _single(line: Line, at: int) -> _Word | None:
         return _Word(_spelt(term.name), term, at, at + 1, english=term.name == text)
     if degree is not None:
         return _Word(degree, None, at, at + 1)
-    term = prefix_term(text)
+    term = formed_term(text)
     return _Word(_spelt(term.name), term, at, at + 1, english=term.name == text) if term else None
 
 
@@ -136,7 +136,7 @@ def _is_placed(text: str) -> bool:
 
 def _follows(line: Line, at: int) -> bool:
     text = line.text(at)
-    return term_of(text) is not None or degree_of(text) is not None or prefix_term(text) is not None
+    return term_of(text) is not None or degree_of(text) is not None or formed_term(text) is not None
 
 
 def _hyphened(line: Line, at: int) -> tuple[list[str], int]:
@@ -160,13 +160,12 @@ def _compound(line: Line, at: int) -> _Word | None:
     parts, end = _hyphened(line, at)
     if len(parts) < 2:
         return None
-    last = term_of(parts[-1]) or prefix_term(parts[-1])
+    last = term_of(parts[-1]) or formed_term(parts[-1])
     if parts[-1] in ("coloured", "colored", "shaped", "like"):
-        name = "shape" if parts[-1] in ("shaped", "like") else "colour"
-        return _Word("-".join(parts), Term("-".join(parts), name), at, end)
+        told = "shape" if parts[-1] in ("shaped", "like") else "colour"
+        return _Word("-".join(parts), Term("-".join(parts), told), at, end)
     if len(parts) == 2 and (shade := degree_of(parts[1])) is not None and (base := term_of(parts[0])) is not None:
         return _Word(f"{shade} {base.name}", base, at, end, english=False)  # verde-escura
-    firsts = [_first(part) for part in parts[:-1]]
     if last is None:
         known = [term_of(part) for part in parts[:-1]]
         if not known or known[0] is None:
@@ -176,10 +175,10 @@ def _compound(line: Line, at: int) -> _Word | None:
     if parts[-1] == "green" and parts[0] == "ever":
         return None
     if last.property == "surface" and last.name in _HAIRY and len(parts) == 2:
-        first = term_of(parts[0]) or prefix_term(parts[0])
+        first = term_of(parts[0]) or formed_term(parts[0])
         if first is not None and first.property == "colour":
             return _Word(last.name, last, at, end, hairs=first.name)
-    name = "-".join([*firsts, last.name])
+    name = "-".join([*map(_first, parts[:-1]), last.name])
     return _Word(name, Term(name, last.property, last.part), at, end)
 
 

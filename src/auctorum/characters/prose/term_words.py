@@ -99,7 +99,7 @@ _PLACES = frozenset(
 _NOT_TERMS = frozenset(foreign_terms.OTHER_WORDS.split())
 
 
-def entries(table: str) -> Iterator[tuple[str, tuple[str, ...]]]:
+def translations(table: str) -> Iterator[tuple[str, tuple[str, ...]]]:
     """The names of a table with their words: `english = word word; ...`."""
     for entry in table.split(";"):
         name, _, words = entry.partition("=")
@@ -122,7 +122,7 @@ def latin_terms() -> dict[str, Term]:
     """Latin nominatives: the listed ones, then those that English words are regularly made from."""
     found: dict[str, Term] = {}
     for table, kind in _LATIN:
-        for name, words in entries(table):
+        for name, words in translations(table):
             for word in words:
                 found.setdefault(word, _named(name, kind))
     for term in english_terms().values():
@@ -151,7 +151,7 @@ def all_terms() -> dict[str, Term]:
         (foreign_terms.ROMANCE, declension.romance_forms),
         (foreign_terms.GERMAN, declension.german_forms),
     ):
-        for name, words in entries(table):
+        for name, words in translations(table):
             term = listed.get(name) or _named(name, "other")
             _add(found, ((form, term) for word in words for form in forms(word)))
     for term in english_terms().values():
@@ -169,7 +169,7 @@ def _safe_forms(word: str) -> tuple[str, ...]:
 
 
 def _nouns() -> Iterator[tuple[str, str]]:
-    return ((name, word) for name, words in entries(surface_terms.NOUNS) for word in words)
+    return ((name, word) for name, words in translations(surface_terms.NOUNS) for word in words)
 
 
 def _add(found: dict[str, Term], words: Iterator[tuple[str, Term]]) -> None:
@@ -202,7 +202,7 @@ def _superlative(word: str) -> Term | None:
 @cache
 def _degrees() -> dict[str, str]:
     found = {word: word for word in degree_words.ENGLISH.split()} | {"±": "±"}
-    for name, words in entries(degree_words.FOREIGN):
+    for name, words in translations(degree_words.FOREIGN):
         for word in words:
             found.setdefault(folded(word), name)
     return found
@@ -236,6 +236,9 @@ def _adverb(adjective: str) -> str:
 
 
 TINTS: frozenset[str] = frozenset(
-    form for _, words in entries(colour_terms.LATIN_TINTED) for word in words for form in declension.latin_forms(word)
+    form
+    for _, words in translations(colour_terms.LATIN_TINTED)
+    for word in words
+    for form in declension.latin_forms(word)
 ) | frozenset(colour_terms.TINTED.split())
 """Words that lay the colour after them over another: `tinged rose`, `striped with purple`, `roseo suffusa`."""

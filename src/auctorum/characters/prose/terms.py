@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from auctorum.characters.prose.formed_terms import latin_first, prefix_term
+from auctorum.characters.prose.formed_terms import formed_term, latin_first
 from auctorum.characters.prose.term_words import TINTS, Term, degree_of, term_of
 
-__all__ = ["TINTS", "Term", "degree_of", "latin_first", "prefix_term", "term_of"]
+__all__ = ["TINTS", "Term", "degree_of", "formed_term", "latin_first", "term_of"]
