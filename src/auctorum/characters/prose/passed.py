@@ -227,21 +227,8 @@ def _coordinates(line: Line, at: int) -> int:
     return at
 
 
-_EPITHET_ENDINGS = ("a", "us", "um", "is", "e", "ii", "i", "ae", "ns", "ax", "ex", "or", "er", "es", "as", "os", "ix")
-_NO_EPITHETS = (
-    "these",
-    "those",
-    "there",
-    "were",
-    "have",
-    "some",
-    "more",
-    "same",
-    "other",
-    "species",
-    "series",
-    "where",
-)
+_EPITHET_ENDINGS = ("a", "us", "um", "is", "e", "i", "ns", "ax", "ex", "or", "er", "es", "as", "os", "ix")
+_NO_EPITHETS = ("these", "those", "there", "were", "have", "some", "more", "other", "species", "where")
 _RANKS = frozenset({"var", "subsp", "ssp", "subvar", "sect", "subf", "cv"})
 _AFTER_A_NAME = (Sort.STOP, Sort.POINT, Sort.OPEN, None)
 

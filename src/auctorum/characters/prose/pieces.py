@@ -18,12 +18,11 @@ _HAIRY_WORDS = """
     pubescent downy pilose villous villose tomentose woolly lanate hirsute hispid strigose sericeous silky
     velvety velutinous puberulous puberulent hairy felted floccose cottony arachnoid cobwebby bristly setose
     ciliate bearded shaggy canescent tomentulose lanuginose pilosulous hirtellous strigillose hispidulous
-    barbate stellate-hairy wooly villosulous pubescence tomentum felty lepidote scaly hirtous
+    barbate stellate-hairy wooly villosulous felty lepidote scaly hirtous
 """
 _HAIRY = frozenset(_HAIRY_WORDS.split())
 _COLOUR_DEGREES_WORDS = """
-    pale light lighter dark darker deep dull bright pure rich vivid clear dirty intense brilliant faint soft
-    paler deeper brighter pallid
+    pale light dark deep dull bright pure rich vivid clear dirty intense brilliant faint soft
 """
 _COLOUR_DEGREES = frozenset(_COLOUR_DEGREES_WORDS.split())
 _LONGEST = 9
@@ -86,9 +85,7 @@ def read_pieces(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     return (tuple(pieces), words[-1].end) if pieces else None
 
 
-_COLOUR_ALONE = frozenset(
-    {"dark", "darker", "pale", "paler", "light", "lighter", "bright", "brighter", "dull", "deeper", "pallid"}
-)
+_COLOUR_ALONE = frozenset({"dark", "pale", "light", "bright", "dull"})
 
 
 def _is_colour_degree(word: _Word) -> bool:

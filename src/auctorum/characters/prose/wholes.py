@@ -80,7 +80,7 @@ def _can_own(whole: Noun, part: Noun) -> bool:
 
 
 _MARKS_WORDS = """
-    midrib spot stripe blotch band line streak dot fleck gland hair
+    midrib spot stripe blotch band streak dot fleck gland hair
 """
 _MARKS = frozenset(_MARKS_WORDS.split())
 
