@@ -15,7 +15,7 @@ _NONE_WORDS = (
 )
 _NONE = frozenset(_NONE_WORDS.split())
 _SOME = frozenset({"present", "adest", "adsunt", "praesens", "with", "developed"})
-_OTHER = {PRESENT: ABSENT, ABSENT: PRESENT}
+OPPOSITE = {PRESENT: ABSENT, ABSENT: PRESENT}
 
 
 def read_presence(line: Line, character: Character, *, named: bool) -> tuple[Reading, ...]:
@@ -29,7 +29,7 @@ def read_presence(line: Line, character: Character, *, named: bool) -> tuple[Rea
         denied |= text in ("not", "non") and not often
         state = _state(line, at, character, named=named)
         if state:
-            shares.append(_settled(Share(_OTHER[state] if denied else state, None, modality)))
+            shares.append(_settled(Share(OPPOSITE[state] if denied else state, None, modality)))
         at = max(after, at + 1)
     if not shares and named:
         shares.append(_settled(Share(ABSENT if denied else PRESENT, None, modality)))
@@ -51,4 +51,4 @@ def _is_privative(text: str, character: Character) -> bool:
 
 def _settled(share: Share) -> Share:
     """`never present` is absent."""
-    return Share(_OTHER[share.state], None, Modality.ALWAYS) if share.modality is Modality.NEVER else share
+    return Share(OPPOSITE[share.state], None, Modality.ALWAYS) if share.modality is Modality.NEVER else share

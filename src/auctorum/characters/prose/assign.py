@@ -10,6 +10,7 @@ from auctorum.characters.colours import lab_of, nearest_state
 from auctorum.characters.figures import Line
 from auctorum.characters.lexicon import matches_of
 from auctorum.characters.munsell import UnreadableColour, munsell_in
+from auctorum.characters.presence import OPPOSITE
 from auctorum.characters.prose.found import Comparison, Doubt, Found
 from auctorum.characters.prose.nouns import read_noun
 from auctorum.characters.prose.organs import organ_of, place_of
@@ -241,8 +242,7 @@ def _shares(value: States, character: Character) -> tuple[Share, ...]:
     own = _told(value, character)
     if own:
         return own
-    other = {PRESENT: ABSENT, ABSENT: PRESENT}
-    return tuple(Share(other[one.state]) if one.modality is Modality.NEVER else one for one in value.shares)
+    return tuple(Share(OPPOSITE[one.state]) if one.modality is Modality.NEVER else one for one in value.shares)
 
 
 def _combined(first: Range, second: Range, often: Modality | None) -> Range:

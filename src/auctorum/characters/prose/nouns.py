@@ -50,6 +50,15 @@ class Noun:
         return self.names[-1] if self.names else ""
 
 
+def noun_named(structure: str) -> Noun:
+    """The noun of a structure of a vocabulary, plant and habitat as such.
+
+    >>> noun_named("upper leaf").head, noun_named("habitat").kind
+    ('leaf', 'habitat')
+    """
+    return Noun(tuple(structure.split()), kind=structure if structure in ("plant", "habitat") else "")
+
+
 HABITAT = Noun(("habitat",), kind="habitat")
 PLANT = Noun(("plant",), kind="plant")
 

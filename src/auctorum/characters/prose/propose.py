@@ -9,6 +9,7 @@ from auctorum.characters.colours import lab_of
 from auctorum.characters.munsell import UnreadableColour, munsell_in
 from auctorum.characters.prose.assign import is_of, untold
 from auctorum.characters.prose.found import Comparison, Found
+from auctorum.characters.states import ABSENT, PRESENT
 from auctorum.characters.values import States
 from auctorum.characters.vocabulary import Character, Kind, State
 
@@ -59,7 +60,7 @@ def _proposed(first: Found) -> Character:
         name = first.structure if first.property == "length" else f"{first.structure} {first.property}"
         return Character(f"{name} to {first.value.to}", first.structure, "ratio", Kind.RATIO)
     if isinstance(first.value, States):
-        if first.property == "other" and {share.state for share in first.value.shares} <= {"present", "absent"}:
+        if first.property == "other" and {share.state for share in first.value.shares} <= {PRESENT, ABSENT}:
             return Character(first.structure, first.structure, "presence", Kind.PRESENCE)
         said = (words for share in first.value.shares for words in (share.state, share.to) if words)
         states = tuple(map(_state, dict.fromkeys(map(_plain, said))))

@@ -16,12 +16,13 @@ from auctorum.characters.prose.arrange import arranged
 from auctorum.characters.prose.comparisons import Likeness
 from auctorum.characters.prose.found import Comparison, Description, Found, Leftover
 from auctorum.characters.prose.items import Is, Item
+from auctorum.characters.prose.nouns import noun_named
 from auctorum.characters.prose.own_words import own_words
 from auctorum.characters.prose.passed import running_heads
 from auctorum.characters.prose.scan import items_of
 from auctorum.characters.prose.scene import Said
 from auctorum.characters.prose.stages_over import staged
-from auctorum.characters.prose.tell import subject_named, told
+from auctorum.characters.prose.tell import told
 from auctorum.characters.tokens import tokens_of
 from auctorum.characters.units import Dimension, find_unit
 from auctorum.characters.values import Range, ReversedRange, States
@@ -56,7 +57,7 @@ def read_description(
     phrase = Line(tokens_of(text), key, line, _GROUND.search(text.translate(_UNSEEN)) is not None)
     characters = vocabulary.characters if isinstance(vocabulary, Vocabulary) else tuple(vocabulary or ())
     items = items_of(phrase, own_words(characters), munsell_in(text), running_heads(text))
-    said = staged(told(phrase, arranged(phrase, items), subject_named(subject)))
+    said = staged(told(phrase, arranged(phrase, items), noun_named(subject) if subject else None))
     found = [one for group in _grouped(said) if (one := _found(phrase, group, strict=strict)) is not None]
     found.sort(key=lambda one: (one.start, one.end))
     named = dict.fromkeys(item.noun.name for item in items if item.noun is not None)

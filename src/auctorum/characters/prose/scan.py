@@ -15,7 +15,7 @@ from auctorum.characters.prose.comparisons import read_likeness, read_ratio_word
 from auctorum.characters.prose.counted import counted_noun
 from auctorum.characters.prose.found import Passed
 from auctorum.characters.prose.items import Is, Item
-from auctorum.characters.prose.nouns import ARTICLES, Noun, read_ellipsis, read_noun
+from auctorum.characters.prose.nouns import ARTICLES, Noun, noun_named, read_ellipsis, read_noun
 from auctorum.characters.prose.own_words import OwnWords
 from auctorum.characters.prose.passed import passed_over
 from auctorum.characters.prose.pieces import Piece, read_pieces
@@ -242,8 +242,7 @@ def _own(line: Line, at: int, own: OwnWords) -> Item | None:
     """An organ or a state that only the vocabulary knows."""
     structure = own.organs.get(line.text(at))
     if structure is not None:
-        kind = structure if structure in ("plant", "habitat") else ""
-        return Item(Is.NOUN, at, at + 1, noun=Noun(tuple(structure.split()), kind=kind))
+        return Item(Is.NOUN, at, at + 1, noun=noun_named(structure))
     state = own.state(line, at)
     if state is None:
         return None

@@ -22,14 +22,6 @@ from auctorum.characters.prose.tell_states import tell_state
 from auctorum.characters.tokens import Sort
 
 
-def subject_named(structure: str) -> Noun | None:
-    """The organ of that name, to begin with; None for no name."""
-    if not structure:
-        return None
-    kind = structure if structure in ("plant", "habitat") else ""
-    return Noun(tuple(structure.split()), kind=kind)
-
-
 def told(line: Line, items: Sequence[Item], subject: Noun | None = None) -> list[Said]:
     """The statements of a whole description in the order of its words; `subject` is spoken of until one is named."""
     scene = Scene(line, unnamed=subject is not None, given=subject is not None)

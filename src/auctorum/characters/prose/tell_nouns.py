@@ -9,7 +9,8 @@ from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.scene import Scene
 from auctorum.characters.prose.tell_comparisons import say_likeness
 from auctorum.characters.prose.tell_places import tell_place
-from auctorum.characters.prose.wholes import owned, resolved
+from auctorum.characters.prose.wholes import ENDS, owned, resolved
+from auctorum.characters.states import ABSENT, PRESENT
 from auctorum.characters.values import Modality, Share
 
 _MOST_TOGETHER = 6
@@ -62,7 +63,7 @@ _VEINS = frozenset({"vein", "veinlet", "midrib", "rib"})
 def _whole_for(scene: Scene, noun: Noun) -> Noun | None:
     """The organ that a part belongs to; veins have neither base nor margin, so that the leaf's are meant."""
     whole = scene.whole
-    ends = noun.part and noun.head in ("base", "apex", "margin", "tip")
+    ends = noun.part and noun.head in ENDS
     return scene.organ[-1] if ends and whole is not None and whole.head in _VEINS and scene.organ else whole
 
 
@@ -133,7 +134,7 @@ def tell_without(scene: Scene, items: Sequence[Item], at: int) -> int:
         scene.denied = item_at(items, place).sort is Is.STATE
         return at + 1
     said = scene.say(owned(noun, scene.whole), "other", items[at].start, items[place].end)
-    said.share = Share("present", None, Modality.NEVER)
+    said.share = Share(PRESENT, None, Modality.NEVER)
     return place + 1
 
 
@@ -142,5 +143,5 @@ def tell_absent(scene: Scene, items: Sequence[Item], at: int) -> int:
     often = scene.often if scene.often is not Modality.ALWAYS else None
     for noun in scene.subjects:
         said = scene.say(noun, "other", items[at].start, items[at].end)
-        said.share = Share("absent", None, often) if often else Share("present", None, Modality.NEVER)
+        said.share = Share(ABSENT, None, often) if often else Share(PRESENT, None, Modality.NEVER)
     return at + 1

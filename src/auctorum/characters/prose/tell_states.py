@@ -11,7 +11,7 @@ from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Scene
 from auctorum.characters.prose.tell_places import on_side
-from auctorum.characters.prose.wholes import owned, without_part
+from auctorum.characters.prose.wholes import ENDS, owned, without_part
 from auctorum.characters.values import Modality, Share
 
 _OF_AN_APEX_WORDS = "rounded round subrounded truncate narrowed tapering pointed blunt notched bluntish"
@@ -69,7 +69,7 @@ def _subjects(scene: Scene, piece: Piece) -> list[Noun]:
 
 
 def _whole_of_end(noun: Noun) -> Noun:
-    return without_part(noun) if noun.head in ("apex", "base", "tip", "margin") else noun
+    return without_part(noun) if noun.head in ENDS else noun
 
 
 def _is_no_statement(scene: Scene, noun: Noun, piece: Piece) -> bool:

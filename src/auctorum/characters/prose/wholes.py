@@ -65,8 +65,9 @@ _BLADED_WORDS = """
     bract bracteole spathe petal sepal tepal labellum stipule cataphyll
 """
 _BLADED = frozenset(_BLADED_WORDS.split())
+ENDS = frozenset({"tip", "apex", "base", "margin"})
 # parts that every other part has as well
-_OF_ANY_PART = frozenset({"tip", "apex", "base", "margin", "surface", "side", "face", "mouth", "hair"})
+_OF_ANY_PART = ENDS | {"surface", "side", "face", "mouth", "hair"}
 
 
 def _can_own(whole: Noun, part: Noun) -> bool:
