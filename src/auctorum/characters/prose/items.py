@@ -56,7 +56,7 @@ class Item:
     sort: Is
     start: int
     end: int
-    text: str = ""
+    text: str = ""  # the word or sign; of an organ its article, of a stage or side its name, of a ratio its sides
     noun: Noun | None = None
     factors: tuple[Measure, ...] = ()
     counted: str = ""  # the noun in "8-12-flowered"
@@ -64,7 +64,7 @@ class Item:
     often: Modality | None = None
     like: Likeness | None = None
     passed: Passed | None = None
-    arc: Range | None = None  # an aspect
+    arc: Range | None = None  # of an aspect
 
 
 NOTHING = Item(Is.STOP, -1, -1)

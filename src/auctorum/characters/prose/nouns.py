@@ -31,7 +31,7 @@ class Noun:
     """An organ as named: `places` before it (lower, radial), its `names`, whole first (calyx, tube).
 
     `part` is set where it is a part that does not name its whole; `kind` is `plant` or `habitat` where it stands for
-    one; `known` is False where the noun is no word of the list.
+    one; `stage` is named before it (young leaves); `known` is False where the noun is no word of the list.
     """
 
     names: tuple[str, ...]

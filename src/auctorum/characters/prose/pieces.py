@@ -39,9 +39,7 @@ class Piece:
     end: int
     part: str = ""
     hair: bool = False
-    tint: bool = False
-    guessed: bool = False
-    mark: bool = False  # the colour of a spot, a vein...
+    guessed: bool = False  # a word not known here, but formed like a state
     other: tuple[str, str, str] | None = None  # structure, property and words, if a vocabulary has the word elsewhere
     structure: str = ""  # the organ that a word of a vocabulary belongs to
 
@@ -55,7 +53,7 @@ class _Word:
     start: int
     end: int
     hairs: str = ""  # "grey" of grey-downy
-    tint: bool = False
+    tint: bool = False  # laid over the colour before it: tinged with rose
     guessed: bool = False
     english: bool = True
 
@@ -188,15 +186,15 @@ def _marked(line: Line, at: int) -> tuple[tuple[Piece, ...], int] | None:
     """`purple-spotted`, `dark veined`, `spotted with crimson`: the colour of a mark; None if no colour is named."""
     parts, end = _hyphened(line, at)
     if len(parts) == 2 and parts[1] in MARKED and (first := term_of(parts[0])) and first.property == "colour":
-        return (Piece("colour", first.name, at, end, MARKED[parts[1]], mark=True),), end
+        return (Piece("colour", first.name, at, end, MARKED[parts[1]]),), end
     part, place = MARKED.get(line.text(at), ""), at + 1
     if part and line.text(place) in ("with", "mit", "de", "con", "by"):
         colour, end = _colours(line, place + 1)
-        return ((Piece("colour", colour, at, end, part, mark=True),), end) if colour else None
+        return ((Piece("colour", colour, at, end, part),), end) if colour else None
     colour, end = _colours(line, at)
     end = line.skip(end, Sort.DASH)
     part = MARKED.get(line.text(end), "")
-    return ((Piece("colour", colour, at, end + 1, part, mark=True),), end + 1) if colour and part else None
+    return ((Piece("colour", colour, at, end + 1, part),), end + 1) if colour and part else None
 
 
 def _colours(line: Line, at: int) -> tuple[str, int]:
@@ -287,4 +285,4 @@ def _add(pieces: list[Piece], word: _Word, degrees: list[_Word], *, hair: bool, 
     if joins and last is not None and not word.hairs:
         pieces[-1] = replace(last, words=f"{last.words} {text}", end=word.end)
         return
-    pieces.append(Piece(term.property, text, start, word.end, term.part, hair, word.tint, word.guessed))
+    pieces.append(Piece(term.property, text, start, word.end, term.part, hair, word.guessed))
