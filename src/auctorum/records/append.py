@@ -147,9 +147,8 @@ def _literature(text: str) -> dict[str, Any]:
 def _data(text: str) -> dict[str, Any]:
     data, problems = parse(text, "")
     if not isinstance(data, dict):
-        why = problems[0].what if problems else "it is empty"
-        place = f" (line {problems[0].place.line})" if problems else ""
-        raise Unwritable(f"the file cannot be read: {why}{place}", problems[0].remedy if problems else "fill it in")
+        why = f"{problems[0].what} (line {problems[0].place.line})"
+        raise Unwritable(f"the file cannot be read: {why}", problems[0].remedy)
     return data
 
 
