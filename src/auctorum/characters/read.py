@@ -59,7 +59,7 @@ def read_statement(
         words, vocabulary=(character,), line=line, signs=signs, subject=character.structure, strict=True
     )
     found = description.statements
-    readings = readings_of(best_fitting(found, character, given=True), character)
+    readings = readings_of(best_fitting(found, character), character)
     if not readings and character.kind is Kind.PRESENCE:
         named = any(is_about(structure, character) for structure in description.named)
         readings = read_presence(phrase, character, named=named)

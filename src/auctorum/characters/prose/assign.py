@@ -256,9 +256,12 @@ def _combined(first: Range, second: Range, often: Modality | None) -> Range:
     return first
 
 
-def best_fitting(statements: Iterable[Found], character: Character, *, given: bool = False) -> tuple[Found, ...]:
-    """The statements that fit the character best: figures of one rank; states of one property, of all its sides."""
-    ranked = [(found, place) for found in statements if (place := rank(found, character, given=given)) is not None]
+def best_fitting(statements: Iterable[Found], character: Character) -> tuple[Found, ...]:
+    """The statements of words about the character that fit it best.
+
+    Figures are of one rank, states of one property and of all sides of the organ.
+    """
+    ranked = [(found, place) for found in statements if (place := rank(found, character, given=True)) is not None]
     best = min((place for _, place in ranked), default=0)
     if character.kind.is_numeric:
         return tuple(found for found, place in ranked if place == best)

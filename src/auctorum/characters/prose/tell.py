@@ -22,13 +22,13 @@ from auctorum.characters.prose.tell_states import tell_state
 from auctorum.characters.tokens import Sort
 
 
-def told(line: Line, items: Sequence[Item], subject: Noun | None = None) -> list[Said]:
+def told(line: Line, items: Sequence[Item], subject: Noun | None) -> list[Said]:
     """The statements of a whole description in the order of its words; `subject` is spoken of until one is named."""
     scene = Scene(line, unnamed=subject is not None, given=subject is not None)
     if subject is not None:
         scene.subjects, scene.main = [subject], [subject]
-    at = 0
     scene.elsewhere = any(item.passed is Passed.KEY for item in items)
+    at = 0
     while at < len(items):
         if item_at(items, at - 1).sort is Is.STOP:
             _open_section(scene, items[at])
