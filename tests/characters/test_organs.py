@@ -210,6 +210,6 @@ def test_names_of_several_words(phrase: str, name: str) -> None:
     assert COMPOUNDS[tuple(phrase.split())] == name
 
 
-def test_no_compound_is_longer_than_the_reader_needs_to_look() -> None:
+def test_compounds_are_of_two_words_and_more() -> None:
     assert {len(words) for words in COMPOUNDS} == set(range(2, LONGEST_COMPOUND + 1))
     assert all(word == folded(word) for words in COMPOUNDS for word in words)

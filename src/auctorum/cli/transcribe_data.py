@@ -63,7 +63,7 @@ def transcript_data(
 
 def statement_data(statement: StatementRecord) -> dict[str, str]:
     """A statement as a literature file holds it, without empty fields."""
-    keys = ("character", "verbatim", "value", "stage", "page")
+    keys = ("character", "verbatim", "value", "stage", "page", "note")
     return {key: value for key in keys if (value := getattr(statement, key))}
 
 

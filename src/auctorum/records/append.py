@@ -125,7 +125,7 @@ def conventions_of(text: str) -> Conventions:
     said = _data(text).get("conventions")
     found, problems = validate(Conventions, said) if isinstance(said, dict) else (Conventions(), [])
     if found is None or (said is not None and not isinstance(said, dict)):
-        why = problems[0].what if problems else "they are no record"
+        why = problems[-1].what if problems else "they are no record"
         raise Unwritable(f"the conventions of the file cannot be read: {why}", "see what `auctorum check` says of it")
     return found
 
@@ -147,8 +147,8 @@ def _literature(text: str) -> dict[str, Any]:
 def _data(text: str) -> dict[str, Any]:
     data, problems = parse(text, "")
     if not isinstance(data, dict):
-        why = f"{problems[0].what} (line {problems[0].place.line})"
-        raise Unwritable(f"the file cannot be read: {why}", problems[0].remedy)
+        why = f"{problems[-1].what} (line {problems[-1].place.line})"
+        raise Unwritable(f"the file cannot be read: {why}", problems[-1].remedy)
     return data
 
 

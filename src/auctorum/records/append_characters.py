@@ -66,7 +66,7 @@ def _with_states(text: str, name: str, new: Sequence[State]) -> str:
     listed = value_at(root, "characters")
     owner = next(
         one for one in (listed.value if isinstance(listed, yaml.SequenceNode) else ())
-        if (said := value_at(one, "name")) is not None and str(said.value).strip() == name
+        if (said := value_at(one, "name")) is not None and str(said.value).strip() == name.strip()
     )  # fmt: skip
     return with_items(text, owner, "states", [Item(_state(one), (_state(one),)) for one in new], shift=2)
 
@@ -117,7 +117,7 @@ def _characters_in(text: str) -> list[dict[str, Any]]:
     """The characters of the file, an empty record for what is none, with states that are records."""
     data, problems = parse(text, "")
     if not isinstance(data, dict):
-        raise Unwritable(f"the file cannot be read: {problems[0].what}", problems[0].remedy)
+        raise Unwritable(f"the file cannot be read: {problems[-1].what}", problems[-1].remedy)
     listed = [one if isinstance(one, dict) else {} for one in data.get("characters") or []]
     return [one | {"states": [state for state in one.get("states") or () if isinstance(state, dict)]} for one in listed]
 

@@ -66,9 +66,9 @@ def _named(items: Sequence[Item]) -> list[Item]:
             continue
         following = found[at + 1]
         measured = following.sort is Is.FIGURE and (bool(following.factors[-1].unit) or bool(following.counted))
-        if (_opens_sentence(found, at) and (measured or following.sort is Is.STATE)) or (
-            measured and found[at - 1].sort is Is.COMMA and item.text.endswith("s") and bool(following.factors[-1].says)
-        ):
+        after_comma = at > 0 and found[at - 1].sort is Is.COMMA and item.text.endswith("s")
+        told = after_comma and measured and bool(following.factors[-1].says)
+        if told or (_opens_sentence(found, at) and (measured or following.sort is Is.STATE)):
             found[at] = replace(item, sort=Is.NOUN, noun=Noun((singular(item.text),), known=False))
     return found
 
@@ -101,7 +101,7 @@ def _lists(items: Sequence[Item], at: int, place: int) -> bool:
         or items[at - 1].sort in (Is.WITH, Is.STOP)
         or (at > 1 and items[at - 1].sort is Is.SMALL and items[at - 2].sort is Is.WITH)
     )
-    return led and items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
+    return led and place > 0 and items[place - 1].sort is Is.STATE and items[place + 1].sort is Is.STATE
 
 
 def _may_front(items: Sequence[Item], at: int) -> bool:

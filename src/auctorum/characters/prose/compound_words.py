@@ -70,7 +70,7 @@ LATIN = """
 midrib: nervus+medius nervus+medianus nervus+centralis nervus+primarius costa+media vena+media
 lateral vein: nervus+lateralis vena+lateralis nervus+secundarius
 ray floret: flos/floris=radii flosculus=radii flos/floris+radialis flos/floris+ligulatus
-ray floret: flosculus+ligulatus flos/floris+radians/radiantis
+ray floret: flosculus+ligulatus flos/floris+radians
 disc floret: flos/floris=disci flosculus=disci flos/floris+tubulosus flosculus+tubulosus
 leaf blade: lamina=folii lamina=foliorum lamina+foliaris
 leaf sheath: vagina=folii vagina=foliorum vagina+foliaris

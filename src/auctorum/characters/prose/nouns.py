@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from auctorum.characters.figures import Line
-from auctorum.characters.prose.organs import COMPOUNDS, Organ, organ_of, place_of, singular
+from auctorum.characters.prose.organs import COMPOUNDS, LONGEST_COMPOUND, Organ, organ_of, place_of, singular
 from auctorum.characters.tokens import Sort
 
 _ARTICLES_WORDS = """
     the a an its their each every both all these those such la el los las le les lo il gli o os as um uma un
-    une der die das den dem des su sus ses seus suas i
+    une der die das den dem des su sus seu sua ses seus suas son sa i
 """
 ARTICLES = frozenset(_ARTICLES_WORDS.split())
 _OF = frozenset({"of", "de", "del", "da", "do", "das", "dos", "du", "des", "della", "delle"})
@@ -96,20 +96,21 @@ def _next(line: Line, at: int) -> int:
 
 
 def _organ_here(line: Line, at: int) -> tuple[Organ, int] | None:
-    """The organ of one, two or three words here, and the place after."""
+    """The organ named by the most words here, and the place after."""
     if line.sort(at) is not Sort.WORD:
         return None
-    second = _next(line, at)
-    third = _next(line, second)
-    first_word = singular(line.text(at))
-    for end, several in ((third + 1, (second, third)), (second + 1, (second,))):
-        if all(line.sort(step) is Sort.WORD for step in several):
-            key = (first_word, *(singular(line.text(step)) for step in several))
-            if (fixed := COMPOUNDS.get(key)) is not None:
-                return _compound(fixed), end
-    if line.text(at) in _PAIRS:
+    places = [at]
+    while len(places) < LONGEST_COMPOUND and line.sort(following := _next(line, places[-1])) is Sort.WORD:
+        places.append(following)
+    words = [line.text(place) for place in places]
+    for length in range(len(words), 1, -1):
+        printed = tuple(words[:length])
+        fixed = COMPOUNDS.get(printed) or COMPOUNDS.get(tuple(map(singular, printed)))
+        if fixed is not None:
+            return _compound(fixed), places[length - 1] + 1
+    if words[0] in _PAIRS:
         return Organ("pair"), at + 1
-    organ = organ_of(line.text(at))
+    organ = organ_of(words[0])
     return (organ, at + 1) if organ else None
 
 

@@ -167,8 +167,8 @@ def _compound(line: Line, at: int) -> _Word | None:
             return None
         name = "-".join(parts)
         return _Word(name, replace(known[0], name=name), at, end, guessed=True)
-    if parts[-1] == "green" and parts[0] == "ever":
-        return None
+    if parts == ["ever", "green"]:
+        return _Word("evergreen", Term("evergreen", "other"), at, end)  # a habit, and no colour
     if last.property == "surface" and last.name in _HAIRY and len(parts) == 2:
         first = term_of(parts[0]) or formed_term(parts[0])
         if first is not None and first.property == "colour":

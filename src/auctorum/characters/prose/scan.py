@@ -126,10 +126,10 @@ _DIVISIONS = (
 
 
 def _divided(line: Line, start: int, end: int) -> Item | None:
-    """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae; `one-sided` counts no sides."""
+    """`2-pinnate`: how often an organ is divided, a shape and no number of pinnae; `2-sided` is a state as well."""
     word = line.skip(end, Sort.DASH)
-    if line.text(word) == "sided" and line.text(start) in ("one", "1"):
-        return Item(Is.STATE, start, word + 1, pieces=(Piece("other", "one-sided", start, word + 1),))
+    if line.text(word) == "sided":
+        return Item(Is.STATE, start, word + 1, pieces=(Piece("other", f"{line.text(start)}-sided", start, word + 1),))
     if word == end or line.text(word) not in _DIVISIONS:
         return None
     words = f"{''.join(line.text(at) for at in range(start, end))}-{line.text(word)}"
