@@ -77,7 +77,7 @@ def test_time_is_linear(piece: str) -> None:
 
 
 def test_wholes_of_wholes() -> None:
-    read_description("lobe of the " * 2_000)
+    assert read_description("lobe of the " * 2_000).named
 
 
 @pytest.mark.parametrize(
