@@ -35,6 +35,7 @@ def line(words: str) -> Line:
         pytest.param("sepalis corollae tubo", "sepal", "corollae", id="latin-neighbours-that-are-not-one"),
         pytest.param("hojas inferiores ovadas", "lower leaf", "ovadas", id="spanish"),
         pytest.param("flower stalks 2 cm", "pedicel", "2", id="compound-of-the-trade"),
+        pytest.param("calyx-\nlobes ovate", "calyx lobe", "ovate", id="hyphen-at-a-line-end"),
         pytest.param("nervo centrali albo", "midrib", "albo", id="compound-as-printed"),
         pytest.param("limbo de la hoja ovado", "leaf blade", "ovado", id="compound-of-four-words"),
         pytest.param("fls. white", "flower", "white", id="abbreviation"),

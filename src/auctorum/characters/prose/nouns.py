@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from auctorum.characters.figures import Line
 from auctorum.characters.prose.organs import COMPOUNDS, LONGEST_COMPOUND, Organ, organ_of, place_of, singular
+from auctorum.characters.prose.terms import term_of
 from auctorum.characters.tokens import Sort
 
 _ARTICLES_WORDS = """
@@ -24,6 +26,7 @@ _PAIRS = frozenset({"pair", "pairs", "pares", "paires", "paare", "paar", "paia"}
 _MOST_NOUNS = 3
 _MOST_ADJECTIVES = 4
 _MOST_WHOLES = 2
+_SHORTEST_HALF = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +113,20 @@ def _organ_here(line: Line, at: int) -> tuple[Organ, int] | None:
             return _compound(fixed), places[length - 1] + 1
     if words[0] in _PAIRS:
         return Organ("pair"), at + 1
-    organ = organ_of(words[0])
+    organ = organ_of(words[0]) or _run_together(words[0])
     return (organ, at + 1) if organ else None
+
+
+@lru_cache(maxsize=4096)
+def _run_together(word: str) -> Organ | None:
+    """`leafblades`: two English organs whose hyphen stood at the end of a line, or was never printed."""
+    if len(word) < 2 * _SHORTEST_HALF or term_of(word) is not None or place_of(word) is not None:
+        return None
+    for cut in range(_SHORTEST_HALF, len(word) - _SHORTEST_HALF + 1):
+        first, second = organ_of(word[:cut]), organ_of(word[cut:])
+        if first and second and first.name == word[:cut] and second.name == singular(word[cut:]) and not first.subject:
+            return _compound(COMPOUNDS.get((first.name, second.name), f"{first.name} {second.name}"))
+    return None
 
 
 def _compound(name: str) -> Organ:
