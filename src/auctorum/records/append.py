@@ -16,6 +16,7 @@ from auctorum.records.insert import (
     Item,
     Unwritable,
     composed,
+    data_of,
     is_block_list,
     plain_or_quoted,
     quoted,
@@ -122,7 +123,7 @@ def new_literature(work: str, conventions: Conventions) -> str:
 
 def conventions_of(text: str) -> Conventions:
     """How the work in a literature file prints measures; raises Unwritable where the file does not tell it readably."""
-    said = _data(text).get("conventions")
+    said = data_of(text).get("conventions")
     found, problems = validate(Conventions, said) if isinstance(said, dict) else (Conventions(), [])
     if found is None or (said is not None and not isinstance(said, dict)):
         why = problems[-1].what if problems else "they are no record"
@@ -137,18 +138,10 @@ def check_treatment(text: str, taxon: str) -> None:
 
 def _literature(text: str) -> dict[str, Any]:
     """The data of a literature file; raises Unwritable for a file of another sort."""
-    data = _data(text)
+    data = data_of(text)
     if not isinstance(data.get("work"), dict):
         why = "no literature file: it has no `work:` (line 1)"
         raise Unwritable(why, "name the file of a publication; `auctorum new literature ID` starts one")
-    return data
-
-
-def _data(text: str) -> dict[str, Any]:
-    data, problems = parse(text, "")
-    if not isinstance(data, dict):
-        why = f"{problems[-1].what} (line {problems[-1].place.line})"
-        raise Unwritable(f"the file cannot be read: {why}", problems[-1].remedy)
     return data
 
 

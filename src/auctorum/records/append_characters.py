@@ -12,13 +12,13 @@ from auctorum.records.insert import (
     Item,
     Unwritable,
     composed,
+    data_of,
     is_block_list,
     plain_or_quoted,
     quoted,
     value_at,
     with_items,
 )
-from auctorum.records.yamltext import parse
 
 
 def with_characters(text: str, characters: Sequence[Character]) -> str:
@@ -115,10 +115,7 @@ def names_in(text: str) -> list[str]:
 
 def _characters_in(text: str) -> list[dict[str, Any]]:
     """The characters of the file, an empty record for what is none, with states that are records."""
-    data, problems = parse(text, "")
-    if not isinstance(data, dict):
-        raise Unwritable(f"the file cannot be read: {problems[-1].what}", problems[-1].remedy)
-    listed = [one if isinstance(one, dict) else {} for one in data.get("characters") or []]
+    listed = [one if isinstance(one, dict) else {} for one in data_of(text).get("characters") or []]
     return [one | {"states": [state for state in one.get("states") or () if isinstance(state, dict)]} for one in listed]
 
 

@@ -14,6 +14,7 @@ from typing import Any, TypeGuard
 import yaml
 
 from auctorum.problems import AuctorumError
+from auctorum.records.yamltext import parse
 
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _PLAIN = re.compile(r"[^\W_][\w .()/–×-]*")
@@ -70,6 +71,15 @@ def plain_or_quoted(words: str) -> str:
     """
     safe = _PLAIN.fullmatch(words) and words == words.strip() and words.casefold() not in _RESERVED
     return words if safe else quoted(words)
+
+
+def data_of(text: str) -> dict[str, Any]:
+    """The data of a file of records; raises Unwritable, with the line of the fault, where it cannot be read."""
+    data, problems = parse(text, "")
+    if not isinstance(data, dict):
+        why = f"{problems[-1].what} (line {problems[-1].place.line})"
+        raise Unwritable(f"the file cannot be read: {why}", problems[-1].remedy)
+    return data
 
 
 def composed(text: str) -> yaml.MappingNode:

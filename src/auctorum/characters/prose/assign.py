@@ -168,8 +168,8 @@ def state_named(words: str, character: Character) -> str | None:
     found = matches_of(Line(tokens_of(words)), character)
     if not found:
         return None
-    whole = [match for match in found if match.end - match.start == max(one.end - one.start for one in found)]
-    return whole[-1].state
+    longest = max(match.end - match.start for match in found)
+    return [match for match in found if match.end - match.start == longest][-1].state
 
 
 def _nearest(notation: str, character: Character) -> str | None:

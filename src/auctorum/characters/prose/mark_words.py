@@ -19,3 +19,4 @@ _MARKS = {
 }
 MARKED: Mapping[str, str] = {word: mark for mark, words in _MARKS.items() for word in words.split()}
 """The mark that a participle tells of."""
+MARKS = frozenset(_MARKS)

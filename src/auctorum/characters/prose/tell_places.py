@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from auctorum.characters.prose.items import Is, Item, item_at, past
-from auctorum.characters.prose.mark_words import MARKED
+from auctorum.characters.prose.mark_words import MARKS
 from auctorum.characters.prose.nouns import Noun
 from auctorum.characters.prose.pieces import Piece
 from auctorum.characters.prose.scene import Said, Scene
@@ -76,7 +76,7 @@ def tell_place(scene: Scene, items: Sequence[Item], at: int) -> int:
             scene.subjects = [owned(noun, whole) for whole in scene.main]
             scene.once = item.text == "e"
         return place + 1
-    if last.noun.head in MARKED.values():
+    if last.noun.head in MARKS:
         return place + 1  # a blotch at the base
     if noun.part and not noun.kind and item.text != "from" and last.property not in ("angle", "count"):
         named = last.noun if noun.head == last.noun.head else owned(noun, last.noun)

@@ -34,8 +34,8 @@ def owned(noun: Noun, whole: Noun | None, *, within: bool = False) -> Noun:
     if names == ("blade",) and whole is not None and root_of(whole).head in ("leaflet", "pinna", "frond"):
         return root_of(whole)
     if names == ("blade",) and (whole is None or root_of(whole).head not in _BLADED):
-        leaf = whole is not None and root_of(whole).names == ("leaf",)
-        places = (*places, *whole.places) if leaf and whole is not None and whole.head == "leaf" else places
+        if whole is not None and whole.names == ("leaf",):
+            places = (*places, *whole.places)
         return replace(noun, names=("leaf", "blade"), places=places, part=False)
     if noun.part and whole is not None and not whole.kind and _can_own(whole, noun):
         owner = whole if within and noun.head in _MARKS else _owner(noun, whole)
