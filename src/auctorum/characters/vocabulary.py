@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
 from enum import StrEnum
 
 
@@ -39,7 +40,7 @@ class Character:
 
     `unit` is canonical for comparison (`mm`, `m`, `degree`; empty for counts, ratios and states).
     `stages` are the growth stages by which it is split, empty if it is not; `words` are other ways
-    to name it; `how` says how to measure it.
+    to name it; `how` says how to measure it, `cost` what trouble that is beside other characters (1 for a usual one).
     """
 
     name: str
@@ -52,6 +53,7 @@ class Character:
     words: tuple[str, ...] = ()
     how: str = ""
     meaning: str = ""
+    cost: Decimal = Decimal(1)
 
 
 @dataclass(frozen=True)

@@ -9,15 +9,15 @@ from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Evidence, RangeAgreement, StateAgreement
 from auctorum.circumscription.sweep import core, coverage, envelope, high_of, low_of, majority
 from auctorum.circumscription.trend import bound
-from auctorum.circumscription.voices import Voice, in_order, stretches, voices
+from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices
 
 
 def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreement | StateAgreement:
     """Agreement of ranges in the unit of the character, or of states, weighted; the order of evidence never matters.
 
-    Each work has one voice. Core, coverage and bounds are of typical ranges, the envelope takes extremes in. Aspects
-    are turned about their circular mean first (`evidence.on_one_turn`). Ordered states have positions beside their
-    weights. Raises ValueError if nothing is said: silence is judged by the caller.
+    Each work has one voice; one that repeats another has as much say as its weight, none at 0. Core, coverage and
+    bounds are of typical ranges, the envelope takes extremes in. Aspects are turned about their circular mean first
+    (`evidence.on_one_turn`). Ordered states have positions beside their weights. Raises ValueError if nothing is said: silence is judged by the caller.
     """
     return agreement_of(voices(evidence, character), character)
 
@@ -26,14 +26,15 @@ def agreement_of(heard: Sequence[Voice], character: Character) -> RangeAgreement
     """As `agreement`, of the voices of the works."""
     if not heard:
         raise ValueError(f"nothing is said of {character.name}")
-    return _of_ranges(heard) if character.kind.is_numeric else _of_states(heard, character)
+    own = independent(heard)
+    return _of_ranges(own) if character.kind.is_numeric else _of_states(own, character)
 
 
 def _of_ranges(heard: Sequence[Voice]) -> RangeAgreement:
     said = stretches(heard)
     steps = coverage(said)
-    # A repetition is no new measurement, so it has no say in a trend; where all repeat, they are all there is.
-    own = [voice for voice in heard if voice.weight] or heard
+    # A repetition is no new measurement, so it has no say in a trend, whatever it weighs.
+    own = [voice for voice in heard if not voice.repeats] or heard
     lows = [(voice.year, low) for voice in own if voice.stretch and (low := low_of(voice.stretch))]
     highs = [(voice.year, high) for voice in own if voice.stretch and (high := high_of(voice.stretch))]
     return RangeAgreement(

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from fractions import Fraction
 
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.agreement import agreement_of
 from auctorum.circumscription.evidence import evidence_of, on_one_turn
 from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
+from auctorum.circumscription.independence import Lineage, lineage
 from auctorum.circumscription.remarks import remarks
 from auctorum.circumscription.text import merged_text
 from auctorum.circumscription.verdict import sides, verdict
-from auctorum.circumscription.voices import voices
+from auctorum.circumscription.voices import count, independent, voices
 from auctorum.corpus.model import Corpus, Treatment
 
 Gathered = Mapping[tuple[str, str], Sequence[Evidence]]
@@ -21,15 +23,15 @@ def diagnosis(corpus: Corpus, taxon: str, *, works: Collection[str] | None = Non
     """What the treatments of the taxon with that id come to; only those of `works` if given.
 
     Findings stand in the order of the vocabulary, then of the growth stages. Every reading of a statement is one
-    piece of evidence with weight 1: who copied whom is not judged here. Raises KeyError for an unknown taxon.
+    piece of evidence; what repeats another of the works asked weighs what kb.yaml says. Raises KeyError for an unknown
+    taxon.
     """
-    treatments = [corpus.treatments[one] for one in corpus.taxa[taxon].treatments]
-    if works is not None:
-        treatments = [one for one in treatments if one.work.id in works]
-    gathered, speaking = _gathered(corpus, treatments)
+    every = [corpus.treatments[one] for one in corpus.taxa[taxon].treatments]
+    treatments = [one for one in every if works is None or one.work.id in works]
+    asked = tuple(dict.fromkeys(one.work.id for one in treatments))
+    gathered, speaking = _gathered(corpus, treatments, lineage(corpus, every), asked)
     for character, of_parts in _told_of_parts(corpus, treatments).items():
         speaking.setdefault(character, set()).update(of_parts)
-    asked = tuple(dict.fromkeys(one.work.id for one in treatments))
     findings = tuple(
         finding(
             character,
@@ -55,15 +57,17 @@ def finding(character: Character, stage: str, evidence: Sequence[Evidence], sile
         evidence = on_one_turn(evidence)
     heard = voices(evidence, character)
     agreed = agreement_of(heard, character) if heard else None
+    own = independent(heard)
     return Finding(
         character=character.name,
         stage=stage,
         evidence=tuple(evidence),
         agreement=agreed,
-        verdict=verdict(heard, agreed),
+        verdict=verdict(own, agreed),
         remarks=remarks(heard, agreed, character),
         sides=sides(heard, agreed, character),
         silent=silent,
+        count=count(heard, silent),
     )
 
 
@@ -79,16 +83,24 @@ def _told_of_parts(corpus: Corpus, treatments: Sequence[Treatment]) -> dict[str,
     return found
 
 
-def _gathered(corpus: Corpus, treatments: Sequence[Treatment]) -> tuple[Gathered, dict[str, set[str]]]:
+def _gathered(
+    corpus: Corpus, treatments: Sequence[Treatment], lines: Lineage, asked: Sequence[str]
+) -> tuple[Gathered, dict[str, set[str]]]:
     """Evidence by character and stage, and the works that say anything of a character, if only what can't be read."""
     found: dict[tuple[str, str], list[Evidence]] = {}
     speaking: dict[str, set[str]] = {}
+    among, repeated = frozenset(asked), Fraction(corpus.settings.repetition_weight)
     for treatment in treatments:
         for statement in corpus.statements_of(treatment.id):
             speaking.setdefault(statement.character, set()).add(statement.work.id)
             for reading in statement.readings:
-                item = evidence_of(statement, reading, corpus.vocabulary[statement.character])
-                found.setdefault((statement.character, reading.stage), []).append(item)
+                told = (statement.character, reading.stage)
+                source = lines.source(statement.work.id, told, among)
+                item = evidence_of(
+                    statement, reading, corpus.vocabulary[statement.character], repeats=source,
+                    weight=repeated if source else Fraction(1),
+                )  # fmt: skip
+                found.setdefault(told, []).append(item)
     return found, speaking
 
 

@@ -16,13 +16,18 @@ from auctorum.corpus.model import Statement
 TURN = 360
 
 
-def evidence_of(statement: Statement, reading: Reading, character: Character) -> Evidence:
-    """One reading as evidence of weight 1. An upper end left open (`8–13+`) counts as not stated.
+def evidence_of(
+    statement: Statement, reading: Reading, character: Character, *, repeats: str = "", weight: Fraction = Fraction(1)
+) -> Evidence:
+    """One reading as evidence; `repeats` is the work whose figures it repeats.
 
-    Raises UnfitUnit or UnknownUnit where a range is not of the character's unit; the linker lets none through.
+    An upper end left open (`8–13+`) counts as not stated. Raises UnfitUnit or UnknownUnit where a range is not of the character's unit; the linker lets none through.
     """
     work = statement.work
-    found = Evidence(statement.id, work.id, work.year, work.byline, statement.page, statement.verbatim, reading.value)
+    found = Evidence(
+        statement.id, work.id, work.year, work.byline, statement.page, statement.verbatim, reading.value, weight,
+        repeats=repeats,
+    )  # fmt: skip
     if not isinstance(reading.value, Range):
         return found
     stated = bounds(reading.value, character.unit)

@@ -25,7 +25,8 @@ class Span:
 class Evidence:
     """One reading of one statement as it enters the agreement.
 
-    `weight` is 1 for a statement of its own, less for a repetition (all 1 as long as independence is not judged).
+    `weight` is 1 for a statement of its own; a repetition has the weight that kb.yaml gives it, 0 unless it says more.
+    `repeats` is the id of the work whose figures it repeats; empty for a statement of its own.
     `span` is its typical range and `extremes` its whole range for numbers; None for states.
     """
 
@@ -41,6 +42,7 @@ class Evidence:
     extremes: Span | None = None
     slack_low: Fraction = Fraction(0)  # half the stated precision of each bound
     slack_high: Fraction = Fraction(0)
+    repeats: str = ""
 
 
 class Relation(StrEnum):
@@ -133,6 +135,18 @@ class StateAgreement:
 
 
 @dataclass(frozen=True, slots=True)
+class Count:
+    """How many stand behind a finding: works that speak, their authors or teams of authors, those of these who give
+    something of their own, works that only repeat another, and works that treat the taxon and say nothing."""
+
+    works: int
+    authors: int
+    independent: int
+    repeated: int
+    silent: int
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One character at one stage: the evidence by year, the agreement, the verdict in a word and in a sentence."""
 
@@ -144,6 +158,7 @@ class Finding:
     remarks: tuple[str, ...]  # "the lower bound never moved (22 mm in 8 works); the upper rose from 34 to 60 mm"
     sides: tuple[Side, ...]  # more than one where the verdict is conflicting
     silent: tuple[str, ...]  # ids of works that treat the taxon and leave the character out
+    count: Count
 
 
 @dataclass(frozen=True, slots=True)

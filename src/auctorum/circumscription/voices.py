@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,7 +11,7 @@ from auctorum.characters.states import position, state_names, state_weights
 from auctorum.characters.values import States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.evidence import on_one_turn
-from auctorum.circumscription.findings import Evidence, Span
+from auctorum.circumscription.findings import Count, Evidence, Span
 from auctorum.circumscription.sweep import Stretch, envelope
 
 _YEAR = re.compile(r" \d+$")
@@ -21,7 +21,8 @@ _YEAR = re.compile(r" \d+$")
 class Voice:
     """What one work says: a stretch and its extremes for numbers, weights of states (summing to 1) for states.
 
-    For ordered states the stretch are the places along the spectrum; None where there are none.
+    For ordered states the stretch are the places along the spectrum; None where there are none. `repeats` is the work
+    whose figures it repeats throughout; empty where it says anything of its own.
     """
 
     work: str
@@ -31,6 +32,7 @@ class Voice:
     stretch: Stretch | None = None
     extremes: Span | None = None
     states: tuple[tuple[str, Fraction], ...] = ()
+    repeats: str = ""
 
     @property
     def author(self) -> str:
@@ -44,12 +46,15 @@ class Voice:
 
 
 def voices(evidence: Sequence[Evidence], character: Character) -> tuple[Voice, ...]:
-    """The works that say something, by year, then byline and id.
+    """The works that say something, by year, then byline and id; aspects turned about their mean.
 
     Several ranges of one work become their hull, several states the mean of their weights.
     """
-    if character.kind is Kind.ANGLE:
-        evidence = on_one_turn(evidence)
+    return voices_as_they_lie(on_one_turn(evidence) if character.kind is Kind.ANGLE else evidence, character)
+
+
+def voices_as_they_lie(evidence: Sequence[Evidence], character: Character) -> tuple[Voice, ...]:
+    """As `voices`, with aspects left where they have been turned to."""
     by_work: dict[str, list[Evidence]] = {}
     for item in evidence:
         if item.span is not None if character.kind.is_numeric else _has_state(item, character):
@@ -57,6 +62,18 @@ def voices(evidence: Sequence[Evidence], character: Character) -> tuple[Voice, .
     make = _range_voice if character.kind.is_numeric else _state_voice
     found = (make(items, character) for items in by_work.values())
     return tuple(sorted(found, key=lambda voice: (voice.year, voice.byline, voice.work)))
+
+
+def count(heard: Sequence[Voice], silent: Collection[str]) -> Count:
+    """How many works and authors stand behind a finding, and how many of the authors give something of their own."""
+    own = {voice.author for voice in heard if not voice.repeats}
+    repeated = sum(bool(voice.repeats) for voice in heard)
+    return Count(len(heard), len({voice.author for voice in heard}), len(own), repeated, len(silent))
+
+
+def independent(several: Sequence[Voice]) -> Sequence[Voice]:
+    """The voices that have a say: all but repetitions that weigh nothing; all of them where nothing weighs."""
+    return [voice for voice in several if voice.weight] or several
 
 
 def stretches(several: Iterable[Voice]) -> tuple[Stretch, ...]:
@@ -85,7 +102,7 @@ def _range_voice(items: Sequence[Evidence], _character: Character) -> Voice:
     first, weight = items[0], max(item.weight for item in items)
     extremes = envelope(item.extremes or item.span or Span(None, None) for item in items)
     stretch = Stretch(hull.low, hull.high, low_slack, high_slack, weight)
-    return Voice(first.work, first.year, first.byline, weight, stretch, extremes)
+    return Voice(first.work, first.year, first.byline, weight, stretch, extremes, repeats=_repeated(items))
 
 
 def _state_voice(items: Sequence[Evidence], character: Character) -> Voice:
@@ -97,7 +114,12 @@ def _state_voice(items: Sequence[Evidence], character: Character) -> Voice:
             means[state] = means.get(state, Fraction(0)) + share / len(said)
     states = tuple((state, means[state]) for state in in_order(means, character))
     stretch = _places(said, means, character, weight) if character.kind is Kind.ORDERED else None
-    return Voice(first.work, first.year, first.byline, weight, stretch, states=states)
+    return Voice(first.work, first.year, first.byline, weight, stretch, states=states, repeats=_repeated(items))
+
+
+def _repeated(items: Sequence[Evidence]) -> str:
+    """The work whose figures all the items repeat; empty if one of them is the work's own."""
+    return items[0].repeats if all(item.repeats for item in items) else ""
 
 
 def _places(

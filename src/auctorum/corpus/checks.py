@@ -71,6 +71,11 @@ def check_contradictions(corpus: Corpus) -> list[Problem]:
         if one.work.id in one.follows:
             what = "the work is said to follow itself"
             problems.append(Problem(place, what, "name the work whose figures it repeats", within=("follows",)))
+        later = [id_ for id_ in one.follows if corpus.works[id_].date.earliest > one.work.date.latest]
+        if later:
+            what = f"the work is said to follow {corpus.works[later[0]].byline}, published only later"
+            remedy = "check the dates, or name the work whose figures it repeats"
+            problems.append(Problem(place, what, remedy, Severity.WARNING, ("follows",)))
     return problems
 
 

@@ -14,7 +14,7 @@ from auctorum.corpus.publish import Published, published_names
 from auctorum.corpus.readings import StatementReader
 from auctorum.corpus.references import References
 from auctorum.corpus.rows import checked_criteria, linked_labels, linked_sites, linked_specimens
-from auctorum.corpus.treatments import linked_treatments
+from auctorum.corpus.treatments import linked_treatments, works_named
 from auctorum.corpus.vocabulary import vocabulary_of
 from auctorum.names.format import words
 from auctorum.names.name import Name
@@ -73,9 +73,14 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
 
 
 def _covering(sources: Iterable[Source], references: References) -> dict[str, Work]:
-    """Works by id, in order of date, with the names that each covers."""
+    """Works by id, in order of date, with the names that each covers and the works that it cites."""
+    known = {work.id for work, _ in sources}
     return {
-        work.id: replace(work, covers=references.all_resolved(source.covers, work.id, source.place, "covers"))
+        work.id: replace(
+            work,
+            covers=references.all_resolved(source.covers, work.id, source.place, "covers"),
+            cites=works_named(source.cites, known, source.place, "cites", references.problems),
+        )
         for work, source in sources
     }
 

@@ -30,6 +30,7 @@ class Work:
     date: Dated
     authors: tuple[str, ...]  # as author citations print them
     covers: tuple[str, ...]  # ids of the names whose taxa it sets out to treat in full
+    cites: tuple[str, ...] = ()  # ids of works
 
     @property
     def year(self) -> int:

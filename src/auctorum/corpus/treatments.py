@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from auctorum.corpus.acts import Source
@@ -106,14 +106,17 @@ def _placed(treatment: Treatment, works: set[str], references: References, ranks
         parent=one("under", record.under),
         accepted_as=target,
         rank=rank,
-        follows=_works_named(record.follows, works, place, references.problems),
+        follows=works_named(record.follows, works, place, "follows", references.problems),
     )
 
 
-def _works_named(ids: Sequence[str], known: set[str], place: Place, problems: list[Problem]) -> tuple[str, ...]:
+def works_named(
+    ids: Sequence[str], known: Collection[str], place: Place, key: str, problems: list[Problem]
+) -> tuple[str, ...]:
+    """The ids that are works of the knowledge base; every other one is a problem of that key."""
     for number, id_ in enumerate(ids):
         if id_ not in known:
             what = f"no work `{id_}` in the knowledge base"
             remedy = "give the id of a work in literature/, or add the work"
-            problems.append(Problem(place, what, remedy, within=("follows", number)))
+            problems.append(Problem(place, what, remedy, within=(key, number)))
     return tuple(id_ for id_ in ids if id_ in known)

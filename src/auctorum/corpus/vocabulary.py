@@ -43,6 +43,7 @@ def _character(record: schema.CharacterRecord, report: Report) -> Character:
         tuple(record.words),
         record.how,
         record.meaning,
+        record.cost,
     )
 
 

@@ -68,6 +68,7 @@ work:
   volume:
   page:
 covers: []                    # taxa it sets out to treat in full: of these it can be silent
+cites: []                     # ids of the works it cites: where most figures are theirs, they count as repeated
 acts:
 # - name: Exemplum album var. longum
 #   rank: variety

@@ -118,6 +118,9 @@ class Literature:
         tuple[str, ...],
         Field(description="Taxa that the work sets out to treat in full: only of these can it be silent."),
     ] = ()
+    cites: Annotated[
+        tuple[str, ...], Field(description="Ids of the works that it cites, as far as they are recorded here.")
+    ] = ()
     conventions: Annotated[Conventions, Field(description="How the work prints measures.")] = field(
         default_factory=Conventions
     )

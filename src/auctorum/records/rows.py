@@ -55,6 +55,7 @@ class Specimen:
     scientificName: Annotated[str, Field(description="Determination, if one was made.")] = ""
     identifiedBy: Annotated[str, Field(description="Who determined it.")] = ""
     lifeStage: Annotated[str, Field(description="Growth stage: young, mature ...")] = ""
+    sex: Annotated[str, Field(description="female, male, hermaphrodite ...")] = ""
     degreeOfEstablishment: Annotated[str, Field(description="native, cultivated ...")] = ""
     occurrenceRemarks: Annotated[str, Field(description="Remarks.")] = ""
     measurements: Annotated[

@@ -41,6 +41,10 @@ class CharacterRecord:
     stages: Annotated[tuple[str, ...], Field(description="Growth stages that split the character.")] = ()
     words: Annotated[tuple[str, ...], Field(description="Other ways to name the character or its structure.")] = ()
     how: Annotated[str, Field(description="How to measure or judge it.")] = ""
+    cost: Annotated[
+        Decimal,
+        Field(description="Trouble it takes in the field: 1 a glance or a ruler, 3 a lens, 10 a laboratory.", gt=0),
+    ] = Decimal(1)
     meaning: Annotated[str, Field(description="What the character is.")] = ""
     place: RecordPlace = place_field()
 
@@ -76,7 +80,8 @@ class Settings:
         Decimal, Field(description="Degrees to which coordinates are cut before they leave the machine.", gt=0, le=90)
     ] = Decimal("0.1")
     repetition_weight: Annotated[
-        Decimal, Field(description="Weight that a repetition of figures shall have; kept, not yet used.", ge=0, le=1)
+        Decimal,
+        Field(description="Weight of a statement that repeats the figures of another work: 0 (none) to 1.", ge=0, le=1),
     ] = Decimal(0)
     thresholds: Annotated[Thresholds, Field(description="When a determination says cf., aff. and indet.")] = field(
         default_factory=Thresholds
