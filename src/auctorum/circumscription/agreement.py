@@ -17,7 +17,8 @@ def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreem
 
     Each work has one voice; one that repeats another has as much say as its weight, none at 0. Core, coverage and
     bounds are of typical ranges, the envelope takes extremes in. Aspects are turned about their circular mean first
-    (`evidence.on_one_turn`). Ordered states have positions beside their weights. Raises ValueError if nothing is said: silence is judged by the caller.
+    (`evidence.on_one_turn`). Ordered states have positions beside their weights. Raises ValueError if nothing is said:
+    silence is judged by the caller.
     """
     return agreement_of(voices(evidence, character), character)
 

@@ -21,7 +21,8 @@ def evidence_of(
 ) -> Evidence:
     """One reading as evidence; `repeats` is the work whose figures it repeats.
 
-    An upper end left open (`8–13+`) counts as not stated. Raises UnfitUnit or UnknownUnit where a range is not of the character's unit; the linker lets none through.
+    An upper end left open (`8–13+`) counts as not stated. Raises UnfitUnit or UnknownUnit where a range is not of the
+    character's unit; the linker lets none through.
     """
     work = statement.work
     found = Evidence(
