@@ -1,0 +1,199 @@
+"""The measured plants of a knowledge base: rows of specimens.csv that measure one plant are taken together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache
+
+from auctorum.characters.bounds import stated_step
+from auctorum.characters.read import read_statement
+from auctorum.characters.states import state_weights
+from auctorum.characters.units import convert
+from auctorum.characters.values import Range, Share, States
+from auctorum.characters.vocabulary import Character, Kind, Vocabulary
+from auctorum.circumscription.evidence import TURN, on_one_turn
+from auctorum.circumscription.findings import Evidence, Span
+from auctorum.circumscription.voices import in_order
+from auctorum.corpus.model import Corpus, Measurement, Specimen
+from auctorum.corpus.readings import stage_that_counts
+from auctorum.corpus.resolve import NeverAccepted, find_taxon
+
+LIST_MARK = " | "  # between the values of one field, as Darwin Core recommends
+
+Weights = Mapping[str, Fraction]
+Key = tuple[str, str]  # character and stage
+Reader = Callable[[str, str], tuple[tuple[str, tuple[Share, ...]], ...]]  # character, cell -> stage, shares
+
+
+@dataclass(frozen=True, slots=True)
+class Observation:
+    """One character of one plant at one stage; numbers are exact, in the canonical unit of the character."""
+
+    character: str
+    stage: str
+    value: Fraction | None  # mean of the rows; None for states
+    states: tuple[tuple[str, Fraction], ...]  # weights summing to 1, in the order of the vocabulary; () for numbers
+    slack: Fraction  # half the step of the coarsest cell as printed; 0 for states
+    rows: int  # rows that were combined
+
+
+@dataclass(frozen=True, slots=True)
+class Plant:
+    """One plant. `taxon` is None where it was given no name, one that nobody accepts, or names of several taxa."""
+
+    id: str  # organismID, else occurrenceID
+    taxon: str | None
+    name: str | None  # id of the name it was given, the first of several of one taxon
+    site: str | None  # None where the rows name none, or several
+    identified_by: str
+    observations: tuple[Observation, ...]  # in the order of the vocabulary, then of the stages
+
+    def at(self, character: str, stage: str) -> Observation | None:
+        """What was observed of the character at that stage; None where nothing was."""
+        return next((one for one in self.observations if (one.character, one.stage) == (character, stage)), None)
+
+
+@dataclass(frozen=True, slots=True)
+class _Cells:
+    """What one row says of one character at one stage; `weights` for states, else `value` and `slack`."""
+
+    value: Fraction
+    slack: Fraction
+    weights: Weights
+
+
+def plants(corpus: Corpus) -> tuple[Plant, ...]:
+    """Every plant of specimens.csv, in the order of its first row; rows of one organismID are one plant.
+
+    Figures of several rows are averaged for each character and stage (directions about their circular mean), the
+    states of several rows are pooled, each row with the same weight.
+    """
+    by_plant: dict[str, list[Specimen]] = {}
+    for row in corpus.specimens:
+        by_plant.setdefault(row.record.organismID or row.record.occurrenceID, []).append(row)
+    taxon_of, reader = _taxon_finder(corpus), _cell_reader(corpus.vocabulary)
+    return tuple(_plant(id_, rows, corpus.vocabulary, taxon_of, reader) for id_, rows in by_plant.items())
+
+
+def plants_of(several: Iterable[Plant], taxon: str) -> tuple[Plant, ...]:
+    """The plants that were named as that taxon, in their order."""
+    return tuple(plant for plant in several if plant.taxon == taxon)
+
+
+def about_their_mean(degrees: Sequence[Fraction]) -> tuple[Fraction, ...]:
+    """Directions in their order, each turned by whole circles to lie about their circular mean, the lowest in 0–360.
+
+    >>> [int(one) for one in about_their_mean([Fraction(350), Fraction(10)])]
+    [350, 370]
+    """
+    nothing = Range(Decimal(0), None)
+    shells = [Evidence("", "", 0, "", "", "", nothing, span=Span(one, one)) for one in degrees]
+    return tuple(one.span.low for one in on_one_turn(shells) if one.span is not None and one.span.low is not None)
+
+
+def _plant(
+    id_: str, rows: Sequence[Specimen], vocabulary: Vocabulary, taxon_of: Callable[[str], str | None], reader: Reader
+) -> Plant:
+    named = [row for row in rows if row.record.scientificName]
+    taxa = {taxon_of(row.name) if row.name is not None else None for row in named}
+    names = list(dict.fromkeys(row.name for row in named))
+    taxon = taxa.pop() if len(taxa) == 1 else None
+    name = names[0] if len(names) == 1 or taxon is not None else None
+    sites = {row.site for row in rows if row.site is not None}
+    by = sorted({row.record.identifiedBy for row in named if row.record.identifiedBy})
+    observed = tuple(_observations(rows, vocabulary, reader))
+    return Plant(id_, taxon, name, sites.pop() if len(sites) == 1 else None, LIST_MARK.join(by), observed)
+
+
+def _taxon_finder(corpus: Corpus) -> Callable[[str], str | None]:
+    """Id of a name -> id of its taxon, None where nobody accepts it; each name is looked for once."""
+
+    @cache
+    def found(name: str) -> str | None:
+        try:
+            return find_taxon(corpus, name).id
+        except NeverAccepted:
+            return None
+
+    return found
+
+
+def _cell_reader(vocabulary: Vocabulary) -> Reader:
+    """Words of a cell -> the shares for each stage that it names ("" for none); equal cells are read once."""
+
+    @cache
+    def read(character: str, words: str) -> tuple[tuple[str, tuple[Share, ...]], ...]:
+        by_stage: dict[str, list[Share]] = {}
+        stage = ""
+        for reading in read_statement(words, vocabulary[character]):
+            stage = reading.stage or stage  # it holds for what follows: `ivory at maturity, rarely buff`
+            if isinstance(reading.value, States):
+                by_stage.setdefault(stage, []).extend(reading.value.shares)
+        return tuple((stage, tuple(dict.fromkeys(shares))) for stage, shares in by_stage.items())
+
+    return read
+
+
+def _observations(rows: Sequence[Specimen], vocabulary: Vocabulary, reader: Reader) -> Iterator[Observation]:
+    found: dict[Key, list[_Cells]] = {}
+    for row in rows:
+        for key, cells in _cells_of(row, vocabulary, reader).items():
+            found.setdefault(key, []).append(_mean(cells, vocabulary[key[0]]))
+    places = {name: place for place, name in enumerate(vocabulary)}
+    for name, stage in sorted(found, key=lambda key: (places[key[0]], _stage_place(key[1], vocabulary[key[0]]), key)):
+        whole = _mean(found[name, stage], vocabulary[name])
+        numeric = vocabulary[name].kind.is_numeric
+        states = tuple((state, whole.weights[state]) for state in in_order(whole.weights, vocabulary[name]))
+        yield Observation(name, stage, whole.value if numeric else None, states, whole.slack, len(found[name, stage]))
+
+
+def _stage_place(stage: str, character: Character) -> int:
+    """The stages of the character in their order, then any other."""
+    return character.stages.index(stage) if stage in character.stages else len(character.stages)
+
+
+def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key, list[_Cells]]:
+    """The cells of one row by character and stage: a length may stand in two columns, of two units."""
+    found: dict[Key, list[_Cells]] = {}
+    for cell in row.measurements:
+        character = vocabulary[cell.character]
+        if cell.number is not None:
+            found.setdefault((cell.character, _stage("", row, character)), []).append(_figure(cell, character))
+            continue
+        for stage, shares in reader(cell.character, cell.words):
+            if weights := state_weights(States(shares), character):
+                key = (cell.character, _stage(stage, row, character))
+                found.setdefault(key, []).append(_Cells(Fraction(0), Fraction(0), weights))
+    return found
+
+
+def _stage(stated: str, row: Specimen, character: Character) -> str:
+    """The stage that the cell states; else the sex of the plant where the character is split by it, else its stage."""
+    if not stated and row.record.sex in character.stages:
+        return row.record.sex
+    return stage_that_counts(stated or row.record.lifeStage, character)
+
+
+def _figure(cell: Measurement, character: Character) -> _Cells:
+    number = cell.number if cell.number is not None else Decimal(0)
+    value, slack = Fraction(number), stated_step(Range(number, number)) / 2
+    if cell.unit:
+        value, slack = (convert(one, cell.unit, character.unit) for one in (value, slack))
+    return _Cells(value, slack, {})
+
+
+def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:
+    """Mean value and mean weights; the slack is that of the coarsest."""
+    values = [one.value for one in cells]
+    if character.kind is Kind.ANGLE and len(values) > 1:
+        value = sum(about_their_mean(values), Fraction(0)) / len(values) % TURN
+    else:
+        value = sum(values, Fraction(0)) / len(values)
+    weights: dict[str, Fraction] = {}
+    for one in cells:
+        for state, weight in one.weights.items():
+            weights[state] = weights.get(state, Fraction(0)) + weight / len(cells)
+    return _Cells(value, max(one.slack for one in cells), weights)
