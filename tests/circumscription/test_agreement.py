@@ -29,7 +29,9 @@ COLOUR = Character(
 BRACTEOLES = Character("bracteoles", "bracteole", "presence", Kind.PRESENCE)
 
 
-def evidence(number: int, value: Range | States, unit: str = "", weight: int = 1, work: str = "") -> Evidence:
+def evidence(
+    number: int, value: Range | States, unit: str = "", weight: int = 1, work: str = "", repeats: str = ""
+) -> Evidence:
     """One statement of a work of its own, ten years after the one before."""
     year = 1900 + 10 * number
     span = extremes = None
@@ -41,7 +43,7 @@ def evidence(number: int, value: Range | States, unit: str = "", weight: int = 1
     work = work or f"w-{year}"
     byline = f"{chr(65 + number)}ell {year}"
     return Evidence(
-        f"{work}:{number}", work, year, byline, "", "", value, Fraction(weight), span, extremes, slack, slack
+        f"{work}:{number}", work, year, byline, "", "", value, Fraction(weight), span, extremes, slack, slack, repeats
     )
 
 
@@ -101,7 +103,9 @@ def test_one_work_has_one_voice() -> None:
 
 
 def test_a_repetition_adds_no_weight_and_no_trend() -> None:
-    items = [evidence(at, numbers("22", str(30 + at), "mm"), "mm", weight=at < 2) for at in range(6)]
+    own = [evidence(at, numbers("22", str(30 + at), "mm"), "mm") for at in range(2)]
+    copies = [evidence(at, numbers("22", str(30 + at), "mm"), "mm", 0, repeats="w-1910") for at in range(2, 6)]
+    items = [*own, *copies]
     found = agreement(items, SPUR)
     assert isinstance(found, RangeAgreement)
     assert found.majority == (Span(Fraction(22), Fraction(31)),)

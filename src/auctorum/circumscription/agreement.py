@@ -9,16 +9,16 @@ from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Evidence, RangeAgreement, StateAgreement
 from auctorum.circumscription.sweep import core, coverage, envelope, high_of, low_of, majority
 from auctorum.circumscription.trend import bound
-from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices
+from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices, weighing
 
 
 def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreement | StateAgreement:
     """Agreement of ranges in the unit of the character, or of states, weighted; the order of evidence never matters.
 
-    Each work has one voice; one that repeats another has as much say as its weight, none at 0. Core, coverage and
-    bounds are of typical ranges, the envelope takes extremes in. Aspects are turned about their circular mean first
-    (`evidence.on_one_turn`). Ordered states have positions beside their weights. Raises ValueError if nothing is said:
-    silence is judged by the caller.
+    Each work has one voice. Core, coverage and bounds are of typical ranges, the envelope takes extremes in. Who repeats
+    another has no say in core and bounds, and in the rest a say by weight: that of a usage, none at 0.
+    Aspects are turned about their circular mean first (`evidence.on_one_turn`). Ordered states have positions beside
+    their weights. Raises ValueError if nothing is said: silence is judged by the caller.
     """
     return agreement_of(voices(evidence, character), character)
 
@@ -27,20 +27,17 @@ def agreement_of(heard: Sequence[Voice], character: Character) -> RangeAgreement
     """As `agreement`, of the voices of the works."""
     if not heard:
         raise ValueError(f"nothing is said of {character.name}")
-    own = independent(heard)
-    return _of_ranges(own) if character.kind.is_numeric else _of_states(own, character)
+    return _of_ranges(heard) if character.kind.is_numeric else _of_states(heard, character)
 
 
 def _of_ranges(heard: Sequence[Voice]) -> RangeAgreement:
-    said = stretches(heard)
-    steps = coverage(said)
-    # A repetition is no new measurement, so it has no say in a trend, whatever it weighs.
-    own = [voice for voice in heard if not voice.repeats] or heard
+    own, weighty = independent(heard), weighing(heard)
+    steps = coverage(stretches(weighty))
     lows = [(voice.year, low) for voice in own if voice.stretch and (low := low_of(voice.stretch))]
     highs = [(voice.year, high) for voice in own if voice.stretch and (high := high_of(voice.stretch))]
     return RangeAgreement(
-        core=core(said),
-        envelope=envelope(voice.extremes or one for voice, one in zip(heard, said, strict=True)),
+        core=core(stretches(own)),
+        envelope=envelope(each for voice in weighty if (each := voice.extremes or voice.stretch) is not None),
         coverage=steps,
         majority=majority(steps),
         lower=bound([year for year, _ in lows], [figure for _, figure in lows]),
@@ -49,19 +46,19 @@ def _of_ranges(heard: Sequence[Voice]) -> RangeAgreement:
 
 
 def _of_states(heard: Sequence[Voice], character: Character) -> StateAgreement:
-    each = [voice.weight for voice in heard]
-    if not any(each):
-        each = [Fraction(1)] * len(heard)
+    weighty = weighing(heard)
+    each = [voice.weight or Fraction(1) for voice in weighty]  # where nothing weighs, all count alike
     whole = sum(each, Fraction(0))
     means: dict[str, Fraction] = {}
-    for voice, weight in zip(heard, each, strict=True):
+    for voice, weight in zip(weighty, each, strict=True):
         for state, share in voice.states:
             means[state] = means.get(state, Fraction(0)) + share * weight / whole
     order = in_order(means, character)
+    own = independent(heard)
     placed = [voice for voice in heard if voice.stretch is not None]
     return StateAgreement(
         weights=tuple((state, means[state]) for state in order),
-        core=tuple(state for state in order if all(state in voice.allowed for voice in heard)),
+        core=tuple(state for state in order if all(state in voice.allowed for voice in own)),
         envelope=order,
         positions=_of_ranges(placed) if placed else None,
     )

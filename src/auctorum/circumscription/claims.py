@@ -13,7 +13,7 @@ from auctorum.circumscription.findings import Finding, RangeAgreement, Relation,
 from auctorum.circumscription.measures import Measures, measures
 from auctorum.circumscription.summary import majority_states, state_words
 from auctorum.circumscription.sweep import Stretch, envelope, relation
-from auctorum.circumscription.voices import Voice, stretches, voices
+from auctorum.circumscription.voices import Voice, independent, stretches, voices
 from auctorum.circumscription.wording import wording
 
 Piece = tuple[str, Sequence[str]]  # words, and the works they rest on
@@ -51,7 +51,8 @@ def number_claim(finding: Finding, character: Character) -> list[Piece]:
         return _joined(sided, words.before)
     typical = agreed.majority[0]
     within = [voice for voice in heard if not _apart(voice, typical)]
-    ends = [(words.least, _beyond(within, typical, lower=True)), (words.most, _beyond(within, typical, lower=False))]
+    own = independent(within)
+    ends = [(words.least, _beyond(own, typical, lower=True)), (words.most, _beyond(own, typical, lower=False))]
     range_ = printed.notation(typical, *(end.bracketed for _, end in ends))
     pieces: list[Piece] = [(f"{words.before}{range_}{words.after}", _works(within))]
     for lead, end in ends:

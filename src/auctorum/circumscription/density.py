@@ -19,7 +19,7 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.evidence import on_one_turn
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.sweep import Stretch
-from auctorum.circumscription.voices import Voice, independent, voices_as_they_lie
+from auctorum.circumscription.voices import Voice, voices_as_they_lie, weighing
 
 SHOULDER = 10  # the shoulder of a statement without extremes is this part of its range
 _LEAST_WIDTH = 1e-3  # of the figure itself: a width for a single figure stated without any tolerance
@@ -84,7 +84,7 @@ def densities(findings: Sequence[Finding], character: Character) -> tuple[Densit
     taxon (their median); where no work states it, a lower one is 0 and an upper one twice the lower. Aspects are
     turned together, so that their densities can be compared.
     """
-    heard = [independent(several) for several in _together(findings, character)]
+    heard = [weighing(several) for several in _together(findings, character)]
     return tuple(pooled(several) if several else None for several in heard)
 
 

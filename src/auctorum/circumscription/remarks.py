@@ -13,7 +13,7 @@ from auctorum.circumscription.findings import Bound, RangeAgreement, Span, State
 from auctorum.circumscription.summary import span_words, state_words
 from auctorum.circumscription.sweep import Figure, Stretch, high_of, low_of, meeting, same
 from auctorum.circumscription.trend import FEWEST_FOR_A_TREND, drifts
-from auctorum.circumscription.voices import Voice, stretches
+from auctorum.circumscription.voices import Voice, independent, stretches
 
 Said = Sequence[tuple[Voice, Figure]]
 LOWER, UPPER, ONLY = "lower bound", "upper bound", "figure"
@@ -24,14 +24,31 @@ _END: Mapping[str, Callable[[Stretch], Figure | None]] = {LOWER: low_of, UPPER: 
 def remarks(
     heard: Sequence[Voice], agreed: RangeAgreement | StateAgreement | None, character: Character
 ) -> tuple[str, ...]:
-    """Sentences, the weightiest first; none where fewer than two authors say anything."""
-    if agreed is None or len({voice.author for voice in heard}) < 2:
+    """Sentences, the weightiest first, on what authors say of their own; last, who repeats whom.
+
+    None where one work alone says anything.
+    """
+    own = independent(heard)
+    if agreed is None or len(heard) < 2:
         return ()
+    if len({voice.author for voice in own}) < 2:
+        return tuple(_repetitions(heard))
     if isinstance(agreed, StateAgreement):
-        found = [*_state_conflict(heard, agreed, character), *_counted(heard, agreed, character)]
-        return (*found, *_moved_states(heard, agreed, character))
-    found = _range_conflict(heard, character) if agreed.core is None else []
-    return (*found, *([] if character.kind is Kind.ANGLE else _bounds(heard, agreed, character)))
+        found = [*_state_conflict(own, agreed, character), *_counted(own, agreed, character)]
+        found += _moved_states(own, agreed, character)
+    else:
+        found = _range_conflict(own, character) if agreed.core is None else []
+        found += [] if character.kind is Kind.ANGLE else _bounds(own, agreed, character)
+    return (*found, *_repetitions(heard))
+
+
+def _repetitions(heard: Sequence[Voice]) -> list[str]:
+    """Who repeats whom, in a sentence."""
+    bylines = {voice.work: voice.byline for voice in heard}
+    told = [f"{voice.byline} repeats {bylines[voice.repeats]}" for voice in heard if voice.repeats in bylines]
+    if not told:
+        return []
+    return [f"{'; '.join(told)}: {'no' if not any(v.weight for v in heard if v.repeats) else 'less'} new evidence."]
 
 
 # --- ranges

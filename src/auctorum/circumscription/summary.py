@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from decimal import Decimal
 from fractions import Fraction
 
@@ -102,6 +102,7 @@ def finding_data(finding: Finding, vocabulary: Vocabulary) -> dict[str, object]:
         "remarks": list(finding.remarks),
         "lower_bound": _bound_data(agreement.lower) if isinstance(agreement, RangeAgreement) else None,
         "upper_bound": _bound_data(agreement.upper) if isinstance(agreement, RangeAgreement) else None,
+        "count": asdict(finding.count),
         "sides": [{"says": side.says, "works": list(side.works)} for side in finding.sides],
         "silent": list(finding.silent),
         "statements": [_evidence_data(item, character) for item in finding.evidence],
@@ -116,6 +117,7 @@ def _evidence_data(item: Evidence, character: Character) -> dict[str, object]:
         "verbatim": item.verbatim,
         "read_as": format_value(item.value, character),
         "weight": _number(item.weight),
+        "repeats": item.repeats,
     }
     if item.span is not None:
         data |= {"low": _number(item.span.low), "high": _number(item.span.high)}

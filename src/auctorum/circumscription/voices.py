@@ -72,7 +72,12 @@ def count(heard: Sequence[Voice], silent: Collection[str]) -> Count:
 
 
 def independent(several: Sequence[Voice]) -> Sequence[Voice]:
-    """The voices that have a say: all but repetitions that weigh nothing; all of them where nothing weighs."""
+    """The voices that say something of their own; all of them where none does."""
+    return [voice for voice in several if not voice.repeats] or several
+
+
+def weighing(several: Sequence[Voice]) -> Sequence[Voice]:
+    """The voices that have weight: all but repetitions where kb.yaml gives these none; all where nothing weighs."""
     return [voice for voice in several if voice.weight] or several
 
 
