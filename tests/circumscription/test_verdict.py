@@ -67,9 +67,9 @@ def said(character: str, *phrases: str | None, same_author: bool = False):
             "spur length",
             ["10-20 cm", "4-8 in."],
             Verdict.UNANIMOUS,
-            "102–200 mm",
-            "100–203 mm",
-            "100–203 mm",
+            "100–200 mm",
+            "100–200 mm",
+            "100–200 mm",
             id="inches-and-centimetres",
         ),
         pytest.param(

@@ -28,15 +28,25 @@ class Measures:
     slack: Mapping[Fraction, Fraction]
 
     def figure(self, value: Fraction) -> str:
-        """A figure without its unit; a converted one is rounded to a power of ten within its precision.
+        """A figure without its unit, in the unit of these measures."""
+        rounded = self.rounded(value)
+        return format_number(convert(rounded, self.character.unit, self.unit) if self.unit else rounded)
+
+    def rounded(self, value: Fraction) -> Fraction:
+        """A figure in the character's unit, a converted one rounded to a power of ten within its precision.
 
         12 in, stated to half an inch, is 30 cm and not 30.48 cm; two digits are always left, so that 1 in is 25 mm.
         """
-        rounded, step = value, self.slack.get(value)
-        if step and value:
-            ten = min(_power_of_ten(step), _power_of_ten(abs(value)) / 10)
-            rounded = round(value / ten) * ten
-        return format_number(convert(rounded, self.character.unit, self.unit) if self.unit else rounded)
+        step = self.slack.get(value)
+        if not step or not value or self.character.kind is Kind.ANGLE:
+            return value
+        ten = min(_power_of_ten(step), _power_of_ten(abs(value)) / 10)
+        return round(value / ten) * ten
+
+    def rounded_span(self, span: Span) -> Span:
+        """A span with both ends rounded so."""
+        low, high = (None if end is None else self.rounded(end) for end in (span.low, span.high))
+        return Span(low, high)
 
     def notation(self, typical: Span, least: Fraction | None = None, most: Fraction | None = None) -> str:
         """`(18–)22–34(–41) mm`; extremes that print as the typical bounds do are left out."""

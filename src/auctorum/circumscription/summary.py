@@ -13,6 +13,7 @@ from auctorum.characters.states import state_names, state_weights
 from auctorum.characters.values import States
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.findings import Bound, Evidence, Finding, RangeAgreement, Span
+from auctorum.circumscription.measures import measures
 
 NOTHING = "–"
 HALF = Fraction(1, 2)
@@ -29,15 +30,16 @@ class Summary:
 
 
 def summary(finding: Finding, character: Character) -> Summary:
-    """The finding in a line, in the character's unit or the states of its vocabulary."""
+    """The finding in a line, in the character's unit or the states of its vocabulary; no more exact than stated."""
     agreement = finding.agreement
     if agreement is None:
         return Summary(NOTHING, NOTHING, NOTHING)
     if isinstance(agreement, RangeAgreement):
+        printed = measures(finding.evidence, character).rounded_span
         return Summary(
-            span_words(agreement.core, character),
-            "; ".join(span_words(span, character) for span in agreement.majority) or NOTHING,
-            span_words(agreement.envelope, character),
+            span_words(agreement.core and printed(agreement.core), character),
+            "; ".join(span_words(printed(span), character) for span in agreement.majority) or NOTHING,
+            span_words(printed(agreement.envelope), character),
         )
     return Summary(
         state_words(agreement.core, character),
