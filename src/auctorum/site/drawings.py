@@ -186,7 +186,7 @@ def _rung(answers: Answers, evidence: Evidence, character: Character) -> Rung:
     )
     return Rung(
         answers.bylines[evidence.work], format_value(evidence.value, character), low, high,
-        least if least != low else None, most if most != high else None, evidence.weight < 1,
+        least if least != low else None, most if most != high else None, bool(evidence.repeats),
     )  # fmt: skip
 
 
@@ -198,7 +198,7 @@ def _states(answers: Answers, finding: Finding, character: Character, title: str
         shares = evidence.value.shares if isinstance(evidence.value, States) else ()
         patches = tuple(patch for share in shares if (patch := _patch(share, column)) is not None)
         label = answers.bylines[evidence.work]
-        rows.append((evidence.year, evidence.work, StateRow(label, patches, evidence.weight < 1)))
+        rows.append((evidence.year, evidence.work, StateRow(label, patches, bool(evidence.repeats))))
     core = finding.agreement.core if isinstance(finding.agreement, StateAgreement) else ()
     several = len({evidence.work for evidence in finding.evidence}) > 1
     shared = tuple(column[state] for state in core if state in column) if several else ()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from auctorum.circumscription.findings import Finding, Verdict
+from auctorum.circumscription.lineage_words import count_words
 from auctorum.circumscription.summary import summary
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
@@ -55,7 +56,7 @@ def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: s
     compared = len(works) > 1
     return FindingBlock(
         anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
-        most=_most(answers, finding),
+        most=_most(answers, finding), count=count_words(finding.count),
         remarks=tuple(answers.text(_sentence(remark)) for remark in finding.remarks),
         figure=ladder_figure(answers, finding, of, f"p-{anchor}") if compared else None,
         open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
@@ -76,9 +77,9 @@ def _most(answers: Answers, finding: Finding) -> str:
 
 def _rows(answers: Answers, finding: Finding) -> Iterable[WordsRow]:
     """Each statement once, however many readings of it entered the finding."""
-    repeats = {evidence.statement: evidence.weight < 1 for evidence in finding.evidence}
-    for statement, repeated in repeats.items():
-        yield words_row(answers, answers.corpus.statements[statement], repeats=repeated)
+    repeats = {evidence.statement: evidence.repeats for evidence in finding.evidence}
+    for statement, source in repeats.items():
+        yield words_row(answers, answers.corpus.statements[statement], repeats=source)
 
 
 def unread_rows(answers: Answers, taxon: Taxon) -> tuple[WordsRow, ...]:

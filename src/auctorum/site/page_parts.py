@@ -84,7 +84,8 @@ class SideRow:
 class FindingBlock:
     """One character of a taxon (or one taxon of a character): verdict, remarks, picture, words.
 
-    `most` is what at least half of the authors say, or empty.
+    `most` is what at least half of the authors say, or empty; `count` tells how many authors speak, how many of them
+    of their own.
     """
 
     anchor: str
@@ -93,6 +94,7 @@ class FindingBlock:
     verdict: str
     sign: str
     most: str
+    count: str
     remarks: tuple[Rich, ...]
     figure: Figure | None
     open: bool
