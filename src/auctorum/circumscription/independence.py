@@ -3,8 +3,9 @@
 What a work says of one character at one stage repeats an earlier work if it says the same within stated precision and
 the work follows that one: it is said to (`follows:`), or it cites it and says the same in at least two thirds of what
 both tell of the taxon. Cited are the works of its list (`cites:`) and the earlier works of its own authors; so is the
-work that published the name it uses, though that much custom demands of everybody, so that three characters in common
-are asked for where nothing else shows that the work was read, and nothing follows where it rests on own material.
+work that published the name it uses, or the basionym of that, though that much custom demands of everybody, so that
+three characters in common are asked for where nothing else shows that the work was read, and nothing follows where it
+rests on own material.
 """
 
 from __future__ import annotations
@@ -104,7 +105,7 @@ class Lineage:
 
 def lineage(corpus: Corpus, treatments: Iterable[Treatment]) -> Lineage:
     """Who repeats whom among treatments of one taxon; only an earlier work is repeated, by the order of the corpus."""
-    of_work = _by_work(corpus, treatments)
+    of_work = _by_work(treatments)
     said = {work: _said(corpus, several) for work, several in of_work.items()}
     of_person: dict[Person, list[str]] = defaultdict(list)
     lines: list[Line] = []
@@ -125,7 +126,7 @@ def suspects(corpus: Corpus, treatments: Iterable[Treatment]) -> tuple[Line, ...
     At least two thirds of at least four characters, the later not on own material; by later, then earlier work. Every
     pair is looked at.
     """
-    of_work = _by_work(corpus, treatments)
+    of_work = _by_work(treatments)
     said = {work: _said(corpus, several) for work, several in of_work.items()}
     of_person: dict[Person, list[str]] = defaultdict(list)
     found = []
@@ -135,18 +136,17 @@ def suspects(corpus: Corpus, treatments: Iterable[Treatment]) -> tuple[Line, ...
             continue
         for earlier in tuple(of_work)[:number]:
             line = _line(corpus, later, earlier, Tie.NONE, said)
-            if ties.get(earlier, Tie.NONE) <= Tie.NAME and line.mostly and len(line.shared) > FEWEST:
+            if earlier not in ties and line.mostly and len(line.shared) > FEWEST:
                 found.append(line)
         for person in _persons(corpus.works[later]):
             of_person[person].append(later)
     return tuple(found)
 
 
-def _by_work(corpus: Corpus, treatments: Iterable[Treatment]) -> dict[str, list[Treatment]]:
-    """The treatments of each work, works by date."""
+def _by_work(treatments: Iterable[Treatment]) -> dict[str, list[Treatment]]:
+    """The treatments of each work, works by date, then id, as in the corpus."""
     found: dict[str, list[Treatment]] = defaultdict(list)
-    place = {id_: number for number, id_ in enumerate(corpus.works)}
-    for treatment in sorted(treatments, key=lambda one: place[one.work.id]):
+    for treatment in sorted(treatments, key=lambda one: (one.work.date, one.work.id)):
         found[treatment.work.id].append(treatment)
     return found
 
@@ -163,7 +163,9 @@ def _said(corpus: Corpus, treatments: Sequence[Treatment]) -> Said:
 def _ties(corpus: Corpus, treatments: Sequence[Treatment], of_person: Mapping[Person, Sequence[str]]) -> dict[str, Tie]:
     """What shows, by earlier work, that the author of these treatments knew it; `of_person` are the earlier works."""
     work = corpus.works[treatments[0].work.id]
-    acts = (corpus.publishing_act(treatment.name) for treatment in treatments if not _on_own_material(treatment))
+    used = (treatment.name for treatment in treatments if not _on_own_material(treatment))
+    # With a combination goes its basionym, whose author stands in the parenthesis (ICN Art. 49.1).
+    acts = (corpus.publishing_act(name) for used_name in used for name in (used_name, corpus.names[used_name].group))
     found = {act.work.id: Tie.NAME for act in acts if act is not None}
     own = (earlier for person in _persons(work) for earlier in of_person.get(person, ()))
     found |= dict.fromkeys((*work.cites, *own), Tie.CITED)
@@ -196,7 +198,7 @@ def repeats(later: Value, earlier: Value, character: Character) -> bool:
     """Whether a value says no more than an earlier one: the same bounds within stated precision, the same states as
     often.
 
-    Extremes may be left out, not added; another unit, and rounding, make no new figure.
+    Bounds and extremes may be left out, not added; another unit, and rounding, make no new figure.
     """
     if isinstance(later, Range) and isinstance(earlier, Range):
         return later.more == earlier.more and _same_bounds(later, earlier, character)
@@ -212,15 +214,14 @@ def _same_bounds(later: Range, earlier: Range, character: Character) -> bool:
 
 
 def _ends_meet(new: Bounds, old: Bounds, turn: int) -> bool:
-    def meet(one: Fraction | None, other: Fraction | None, slack: Fraction, *, optional: bool = False) -> bool:
-        if one is None or other is None:
-            return one is None and (optional or other is None)
-        return agree(one + turn, slack, other, old_slack)
+    """Whether each bound that is stated anew is the old one."""
 
-    old_slack = old.low_slack
-    typical = meet(new.low, old.low, new.low_slack) and meet(new.high, old.high, new.high_slack)
+    def meet(one: Fraction | None, other: Fraction | None, slack: Fraction, old_slack: Fraction) -> bool:
+        return one is None or (other is not None and agree(one + turn, slack, other, old_slack))
+
     return (
-        typical
-        and meet(new.least, old.least, new.low_slack, optional=True)
-        and meet(new.most, old.most, new.high_slack, optional=True)
+        meet(new.low, old.low, new.low_slack, old.low_slack)
+        and meet(new.high, old.high, new.high_slack, old.high_slack)
+        and meet(new.least, old.least, new.low_slack, old.low_slack)
+        and meet(new.most, old.most, new.high_slack, old.high_slack)
     )
