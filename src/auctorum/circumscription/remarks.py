@@ -29,16 +29,17 @@ def remarks(
     None where one work alone says anything.
     """
     own = independent(heard)
+    sort = "independent " if len(own) < len(heard) else ""
     if agreed is None or len(heard) < 2:
         return ()
     if len({voice.author for voice in own}) < 2:
         return tuple(_repetitions(heard))
     if isinstance(agreed, StateAgreement):
-        found = [*_state_conflict(own, agreed, character), *_counted(own, agreed, character)]
+        found = [*_state_conflict(own, agreed, character), *_counted(own, agreed, character, sort)]
         found += _moved_states(own, agreed, character)
     else:
         found = _range_conflict(own, character) if agreed.core is None else []
-        found += [] if character.kind is Kind.ANGLE else _bounds(own, agreed, character)
+        found += [] if character.kind is Kind.ANGLE else _bounds(own, agreed, character, f"{sort}works")
     return (*found, *_repetitions(heard))
 
 
@@ -90,7 +91,7 @@ def _apart_since(pairs: Sequence[tuple[Voice, Stretch]]) -> int:
     raise ValueError("all share a value")
 
 
-def _bounds(heard: Sequence[Voice], agreed: RangeAgreement, character: Character) -> list[str]:
+def _bounds(heard: Sequence[Voice], agreed: RangeAgreement, character: Character, noun: str) -> list[str]:
     """What each bound does over the years; a single figure once where all state single values."""
     points = all(one.low == one.high for one in stretches(heard))
     bounds = {ONLY: agreed.lower} if points else {LOWER: agreed.lower, UPPER: agreed.upper}
@@ -99,11 +100,11 @@ def _bounds(heard: Sequence[Voice], agreed: RangeAgreement, character: Character
         end = _END[name]
         said = [(voice, figure) for voice in heard if voice.stretch and (figure := end(voice.stretch))]
         if bound is not None and len({voice.author for voice, _ in said}) > 1:
-            found.append(_bound(name, said, len(heard), bound, character))
+            found.append(_bound(name, said, _works(len(said), len(heard), noun), bound, character))
     return found
 
 
-def _bound(name: str, said: Said, works: int, bound: Bound, character: Character) -> str:
+def _bound(name: str, said: Said, works: str, bound: Bound, character: Character) -> str:
     if bound.stable:
         return f"The {name} never moved: {_held(said, works, character)}, {_years(said[0][0], said[-1][0])}."
     if drifts(bound) and bound.tau is not None:
@@ -116,14 +117,14 @@ def _bound(name: str, said: Said, works: int, bound: Bound, character: Character
     return f"The {name} {varied} without a clear trend; {_chance(bound)}."
 
 
-def _held(said: Said, works: int, character: Character) -> str:
+def _held(said: Said, works: str, character: Character) -> str:
     """`22 mm in all 9 works`; where the digits differ, what they are and that this is within what they state."""
     values = {figure.value for _, figure in said}
     figure = _figure(_finest(said), character)
     if len({_figure(value, character) for value in values}) == 1:
-        return f"{figure} {_in_works(said, works)}"
+        return f"{figure} {works}"
     spread = format_span(min(values), max(values), character.unit)
-    return f"{figure} {_in_works(said, works)}, within stated precision ({spread})"
+    return f"{figure} {works}, within stated precision ({spread})"
 
 
 def _way(said: Said, tau: float) -> str:
@@ -149,11 +150,11 @@ def _stated(pair: tuple[Voice, Figure], character: Character) -> str:
     return f"{_figure(figure.value, character)} ({voice.byline})"
 
 
-def _in_works(said: Said, works: int) -> str:
-    count = len(said)
+def _works(count: int, works: int, noun: str) -> str:
+    """`in all 9 works`, of so many works as there are."""
     if count < works:
-        return f"in the {count} works that state it"
-    return "in both works" if count == 2 else f"in all {count} works"
+        return f"in the {count} {noun} that state it"
+    return f"in both {noun}" if count == 2 else f"in all {count} {noun}"
 
 
 def _years(first: Voice, last: Voice) -> str:
@@ -186,10 +187,10 @@ def _state_conflict(heard: Sequence[Voice], agreed: StateAgreement, character: C
     return ["No state is allowed by all, though every two share one."]
 
 
-def _counted(heard: Sequence[Voice], agreed: StateAgreement, character: Character) -> list[str]:
+def _counted(heard: Sequence[Voice], agreed: StateAgreement, character: Character, sort: str) -> list[str]:
     """How many allow each state, most allowed first; who, where it is one of several."""
     works = len(heard)
-    noun = "authors" if len({voice.author for voice in heard}) == works else "works"
+    noun = sort + ("authors" if len({voice.author for voice in heard}) == works else "works")
     if len({voice.allowed for voice in heard}) == 1:
         return [f"{_all(works, noun)} say {state_words(agreed.core, character)}."]
     allowing = {state: [voice for voice in heard if state in voice.allowed] for state in agreed.envelope}
