@@ -47,6 +47,7 @@ class Account:
     acts: tuple[Mapping[str, object], ...] = ()
     names: Mapping[str, str] = field(default_factory=lambda: NAMES)  # what it calls them
     suffix: str = ""
+    verbatim: bool = False  # what it says are its words, not values in plain notation
 
     @property
     def id(self) -> str:
@@ -59,7 +60,7 @@ class Account:
                 "taxon": self.names[taxon],
                 "basis": self.basis,
                 "follows": list(self.follows),
-                "traits": [_trait(one) for one in stated],
+                "traits": [_trait(one, self.verbatim) for one in stated],
             }
             for taxon, stated in self.says.items()
         ]
@@ -105,6 +106,6 @@ def corpus_from(
     return corpus
 
 
-def _trait(one: Stated) -> dict[str, str]:
-    character, value, stage = one
-    return {"character": character, "value": value} | ({"stage": stage} if stage else {})
+def _trait(one: Stated, verbatim: bool) -> dict[str, str]:
+    character, said, stage = one
+    return {"character": character, "verbatim" if verbatim else "value": said} | ({"stage": stage} if stage else {})
