@@ -18,6 +18,7 @@ from auctorum.circumscription.observed_value import observed_range, observed_sta
 from auctorum.circumscription.plants import LIST_MARK, Observation, Plant, plants_of
 from auctorum.circumscription.summary import span_words
 from auctorum.circumscription.voices import Voice, in_order, voices_as_they_lie
+from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.model import Corpus
 
 # A judgement of ours, no standard: the typical range of a description leaves out about a tenth at each end, so that a
@@ -71,17 +72,19 @@ class Observed:
 def observed(corpus: Corpus, finding: Finding, taxon: str, plants: Iterable[Plant]) -> Observed | None:
     """The plants named as that taxon beside what works say in the finding; None where none was measured for it.
 
-    The order of `plants` does not matter.
+    The order of `plants` does not matter. Where no work speaks of a character that is split by stage, the mature plants
+    are taken.
     """
-    of_taxon = plants_of(plants, taxon)
-    told = [(plant, one) for plant in of_taxon if (one := plant.at(finding.character, finding.stage)) is not None]
+    character = corpus.vocabulary[finding.character]
+    stage = finding.stage if finding.evidence or MATURE not in character.stages else MATURE
+    told = [(plant, one) for plant in plants_of(plants, taxon) if (one := plant.at(character.name, stage)) is not None]
     if not told:
         return None
-    character, seen = corpus.vocabulary[finding.character], [one for _, one in told]
+    seen = [one for _, one in told]
     value = observed_range(seen, character) if character.kind.is_numeric else observed_states(seen, character)
     return Observed(
-        finding.character,
-        finding.stage,
+        character.name,
+        stage,
         len(seen),
         len({plant.site for plant, _ in told if plant.site is not None}),
         value,
