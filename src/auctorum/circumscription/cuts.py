@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil, floor
 
 from auctorum.circumscription.density import Density, crossings
 
 # A threshold rounder than the best one is preferred while it errs by no more than this beyond it.
 TOLERANCE = 0.003
 _STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
+_ALIKE = 1e-12  # losses that differ by no more are the same
+_HALF = Fraction(1, 2)
+Loss = Callable[[Fraction], float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,19 +35,25 @@ class Cut:
 
 
 def best_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
-    """The threshold that loses least of both, `lower` expected below it; where several do, the roundest in the middle.
+    """The threshold that loses least of both, `lower` expected below it.
 
-    Both kinds count alike, however common they are.
+    Where a stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the best
+    that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
     """
-    places = crossings(lower, upper)
-    losses = [_loss(lower, upper, place) for place in places]
-    least = min(losses)
-    first = losses.index(least)
-    last = first
-    while last + 1 < len(losses) and losses[last + 1] <= least + 1e-12:
-        last += 1
-    middle = (places[first] + places[last]) / 2
-    return cut_at(lower, upper, _handy(lower, upper, middle, least + 2 * tolerance))
+    places = [Fraction(place) for place in crossings(lower, upper)]
+    return cut_at(lower, upper, _best(lambda value: cut_at(lower, upper, value).error, places, tolerance, _STEPS))
+
+
+def best_count_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
+    """As `best_cut`, for counts: 4 means that plants with 4 or more go up, those with 3 or fewer down.
+
+    A count of 4 takes up 3½ to 4½ of the densities (see `density`).
+    """
+    places = {round_(place + 0.5) for place in crossings(lower, upper) for round_ in (floor, ceil)}
+    steps = [step for step in _STEPS if step >= 1]
+    several = [Fraction(place) for place in sorted(places)]
+    best = _best(lambda value: count_cut_at(lower, upper, value).error, several, tolerance, steps)
+    return count_cut_at(lower, upper, Fraction(floor(best)))
 
 
 def cut_at(lower: Density, upper: Density, value: Fraction) -> Cut:
@@ -51,14 +62,25 @@ def cut_at(lower: Density, upper: Density, value: Fraction) -> Cut:
     return Cut(value, 1 - lower.below(at), upper.below(at))
 
 
-def _loss(lower: Density, upper: Density, value: float) -> float:
-    return 1 - lower.below(value) + upper.below(value)
+def count_cut_at(lower: Density, upper: Density, value: Fraction) -> Cut:
+    """The cut of counts from a given number on."""
+    found = cut_at(lower, upper, value - _HALF)
+    return Cut(value, found.lost_below, found.lost_above)
 
 
-def _handy(lower: Density, upper: Density, value: float, allowed: float) -> Fraction:
-    """The roundest figure near the value that loses no more than allowed."""
-    for step in _STEPS:
-        rounded = round(Fraction(value) / step) * step
-        if _loss(lower, upper, float(rounded)) <= allowed:
+def _best(error: Loss, places: Sequence[Fraction], tolerance: float, steps: Sequence[Fraction]) -> Fraction:
+    """The roundest threshold; `places`, rising, are those between which the error has no least."""
+    errors = [error(place) for place in places]
+    least = min(errors)
+    first = last = errors.index(least)
+    while first > 0 and errors[first - 1] <= least + _ALIKE:
+        first -= 1
+    while last + 1 < len(errors) and errors[last + 1] <= least + _ALIKE:
+        last += 1
+    middle, width = (places[first] + places[last]) / 2, places[last] - places[first]
+    gapes = width * 1000 > places[-1] - places[0]
+    for step in steps:
+        rounded = round(middle / step) * step
+        if abs(rounded - middle) * 4 <= width if gapes else error(rounded) <= least + tolerance:
             return rounded
-    return Fraction(value).limit_denominator(10**9)
+    return middle.limit_denominator(10**9)

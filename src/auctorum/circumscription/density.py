@@ -2,34 +2,39 @@
 
 One statement is a trapezium: flat over the typical range, falling in a straight line to the extremes, or over a
 shoulder of a tenth of the range where none are stated; never steeper than half the stated precision, so that a
-single figure has a width too. A taxon is the weighted mean of its statements (a linear opinion pool: Stone, M. (1961),
-"The opinion pool", Annals of Mathematical Statistics 32: 1339-1342; from memory). The shapes are a choice of ours.
+single figure has a width too. A count of 4 is the cell from 3½ to 4½, so that counts stated apart are apart. What is
+not said to go below zero does not. Directions lie on the circle from 0 to 360. A taxon is the weighted mean of its
+statements (a linear opinion pool: Stone, M. (1961), "The opinion pool", Annals of Mathematical Statistics 32:
+1339-1342; from memory). The shapes are a choice of ours.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate, pairwise
+from math import floor, isclose
 from statistics import median
 
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.evidence import on_one_turn
+from auctorum.circumscription.evidence import TURN
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.sweep import Stretch
-from auctorum.circumscription.voices import Voice, voices_as_they_lie, weighing
+from auctorum.circumscription.voices import Voice, voices, weighing
 
 SHOULDER = 10  # the shoulder of a statement without extremes is this part of its range
-_LEAST_WIDTH = 1e-3  # of the figure itself: a width for a single figure stated without any tolerance
+_LEAST_WIDTH = Fraction(1, 1000)  # of the figure itself: a width for a single figure stated without any tolerance
+_HALF = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True)
 class Density:
     """A density that is linear between `places`, where it has `heights`, and 0 outside them; its integral is 1.
 
-    `shares` is the part of the plants below each place. Places rise, in the unit of the character.
+    `shares` is the part of the plants below each place. Places rise, in the unit of the character; one that stands
+    twice is a jump from the first of its heights to the second.
     """
 
     places: tuple[float, ...]
@@ -38,14 +43,27 @@ class Density:
 
     def at(self, value: float) -> float:
         """The density at that value."""
-        right = bisect_right(self.places, value)
         if value == self.places[-1]:
             return self.heights[-1]
+        return self.line(value, value)[0]
+
+    def line(self, start: float, end: float) -> tuple[float, float]:
+        """The heights at both ends of a stretch inside which there is no place, as they are inside it."""
+        right = bisect_right(self.places, (start + end) / 2)
         if right in (0, len(self.places)):
-            return 0.0
-        start, end = self.places[right - 1], self.places[right]
-        part = (value - start) / (end - start)
-        return self.heights[right - 1] * (1 - part) + self.heights[right] * part
+            return 0.0, 0.0
+        first, last = self.places[right - 1], self.places[right]
+        left, slope = self.heights[right - 1], (self.heights[right] - self.heights[right - 1]) / (last - first)
+        return max(0.0, left + slope * (start - first)), max(0.0, left + slope * (end - first))
+
+    @property
+    def mean(self) -> float:
+        """The mean of the plants."""
+        pieces = zip(pairwise(self.places), pairwise(self.heights), strict=True)
+        return sum(
+            (end - start) * (left * (2 * start + end) + right * (start + 2 * end)) / 6
+            for (start, end), (left, right) in pieces
+        )
 
     def below(self, value: float) -> float:
         """The part of the plants below that value, 0 to 1."""
@@ -58,50 +76,37 @@ class Density:
         return min(1.0, self.shares[right - 1] + step * (self.heights[right - 1] + self.at(value)) / 2)
 
 
-@dataclass(frozen=True, slots=True)
-class _Trapezium:
-    least: float
-    low: float
-    high: float
-    most: float
-    weight: float
-
-    def at(self, value: float) -> float:
-        area = (self.most - self.least + self.high - self.low) / 2
-        if value <= self.least or value >= self.most:
-            return 0.0
-        if value < self.low:
-            return (value - self.least) / (self.low - self.least) / area
-        if value > self.high:
-            return (self.most - value) / (self.most - self.high) / area
-        return 1 / area
-
-
 def densities(findings: Sequence[Finding], character: Character) -> tuple[Density | None, ...]:
     """The density of each finding, all of one numeric character at one stage; None where nothing is said.
 
     Repetitions of figures count by their weight. A bound that is not stated is taken from the other works on the same
-    taxon (their median); where no work states it, a lower one is 0 and an upper one twice the lower. Aspects are
-    turned together, so that their densities can be compared.
+    taxon (their median); where no work states it, a lower one is 0 and an upper one twice the lower. Those of
+    directions are folded to the circle from 0 to 360, so that they can be compared.
     """
-    heard = [weighing(several) for several in _together(findings, character)]
-    return tuple(pooled(several) if several else None for several in heard)
+    heard = (weighing(list(filter(_states_a_bound, voices(one.evidence, character)))) for one in findings)
+    return tuple(pooled(several, character.kind) if several else None for several in heard)
 
 
-def pooled(heard: Sequence[Voice]) -> Density:
+def pooled(heard: Sequence[Voice], kind: Kind = Kind.MEASURE) -> Density:
     """The weighted mean of the voices, each with a stretch; all count alike where none has weight."""
     said = [(voice, voice.stretch) for voice in heard if voice.stretch is not None]
     low = _usual((one.low for _, one in said), Fraction(0))
     high = _usual((one.high for _, one in said), None)
-    return _sum([_trapezium(voice, one, low, high) for voice, one in said])
+    shapes = [_trapezium(voice, *_stated(one, low, high), one, kind) for voice, one in said]
+    weights = [float(voice.weight) for voice, _ in said]
+    found = mixed(zip(shapes, weights if any(weights) else [1.0] * len(shapes), strict=True))
+    return _on_circle(found) if kind is Kind.ANGLE else found
 
 
 def mixed(parts: Iterable[tuple[Density, float]]) -> Density:
-    """The weighted mean of densities; weights above 0, of any sum."""
-    several = tuple(parts)
-    whole = sum(weight for _, weight in several)
-    places = sorted({place for density, _ in several for place in density.places})
-    return _of(places, lambda place: sum(density.at(place) * weight for density, weight in several) / whole)
+    """The weighted mean of densities; weights not below 0, of any sum above 0."""
+    several = [(density, weight) for density, weight in parts if weight]
+    points: list[tuple[float, float]] = []
+    for start, end in pairwise(sorted({place for density, _ in several for place in density.places})):
+        lines = [(density.line(start, end), weight) for density, weight in several]
+        points.append((start, sum(left * weight for (left, _), weight in lines)))
+        points.append((end, sum(right * weight for (_, right), weight in lines)))
+    return _made(points)
 
 
 def between(density: Density, low: float | None, high: float | None) -> tuple[Density, float] | None:
@@ -116,11 +121,12 @@ def between(density: Density, low: float | None, high: float | None) -> tuple[De
     part = density.below(last) - density.below(first)
     if part <= 1e-12:
         return None
-    inner = [place for place in density.places if first < place < last]
-    places = (first, *inner, last)
-    heights = tuple(density.at(place) / part for place in places)
-    shares = tuple(min(1.0, max(0.0, (density.below(place) - density.below(first)) / part)) for place in places)
-    return Density(places, heights, shares), part
+    points: list[tuple[float, float]] = []
+    inner = {place for place in density.places if first < place < last}
+    for start, end in pairwise(sorted({first, last} | inner)):
+        left, right = density.line(start, end)
+        points += [(start, left), (end, right)]
+    return _made(points), part
 
 
 def overlap(one: Density, other: Density) -> float:
@@ -131,9 +137,7 @@ def overlap(one: Density, other: Density) -> float:
     places = sorted({*one.places, *other.places})
     total = 0.0
     for start, end in pairwise(places):
-        firsts = _line(one, start, end)
-        seconds = _line(other, start, end)
-        total += _lesser(firsts, seconds, end - start)
+        total += _lesser(one.line(start, end), other.line(start, end), end - start)
     return min(1.0, total)
 
 
@@ -141,16 +145,10 @@ def crossings(one: Density, other: Density) -> tuple[float, ...]:
     """Values, rising, at which one density passes the other, and every place where either bends."""
     found: set[float] = {*one.places, *other.places}
     for start, end in pairwise(sorted(found)):
-        (a, b), (c, d) = _line(one, start, end), _line(other, start, end)
+        (a, b), (c, d) = one.line(start, end), other.line(start, end)
         if (a - c) * (b - d) < 0:
             found.add(start + (end - start) * (a - c) / ((a - c) - (b - d)))
     return tuple(sorted(found))
-
-
-def _line(density: Density, start: float, end: float) -> tuple[float, float]:
-    """The density at both ends of a piece inside which it is linear; at an end it may jump."""
-    first, last = density.at(0.75 * start + 0.25 * end), density.at(0.25 * start + 0.75 * end)
-    return max(0.0, 1.5 * first - 0.5 * last), max(0.0, 1.5 * last - 0.5 * first)
 
 
 def _lesser(first: tuple[float, float], second: tuple[float, float], width: float) -> float:
@@ -164,13 +162,8 @@ def _lesser(first: tuple[float, float], second: tuple[float, float], width: floa
     return width * (part * (min(first[0], second[0]) + meet) + (1 - part) * (meet + min(first[1], second[1]))) / 2
 
 
-def _together(findings: Sequence[Finding], character: Character) -> list[tuple[Voice, ...]]:
-    """The voices of each finding; directions all turned about one mean."""
-    evidence = [finding.evidence for finding in findings]
-    if character.kind is Kind.ANGLE:
-        turned = iter(on_one_turn([item for several in evidence for item in several]))
-        evidence = [tuple(next(turned) for _ in several) for several in evidence]
-    return [voices_as_they_lie(several, character) for several in evidence]
+def _states_a_bound(voice: Voice) -> bool:
+    return voice.stretch is not None and (voice.stretch.low is not None or voice.stretch.high is not None)
 
 
 def _usual(ends: Iterable[Fraction | None], otherwise: Fraction | None) -> Fraction | None:
@@ -178,37 +171,60 @@ def _usual(ends: Iterable[Fraction | None], otherwise: Fraction | None) -> Fract
     return Fraction(median(stated)) if stated else otherwise
 
 
-def _trapezium(voice: Voice, one: Stretch, usual_low: Fraction | None, usual_high: Fraction | None) -> _Trapezium:
+def _stated(one: Stretch, usual_low: Fraction | None, usual_high: Fraction | None) -> tuple[Fraction, Fraction]:
+    """Both typical bounds, the one that is not stated from what is usual."""
     low = one.low if one.low is not None else min(usual_low or Fraction(0), one.high or Fraction(0))
     high = one.high if one.high is not None else max(usual_high if usual_high is not None else 2 * low, low)
-    shoulder = max((high - low) / SHOULDER, Fraction(0))
-    least = low - max(shoulder, one.low_slack)
-    most = high + max(shoulder, one.high_slack)
+    return low, high
+
+
+def _trapezium(voice: Voice, low: Fraction, high: Fraction, one: Stretch, kind: Kind) -> Density:
+    """The density of one voice: from its least, up to its low, level to its high, down to its most."""
+    shoulder = (high - low) / SHOULDER
+    if kind is Kind.COUNT:
+        shoulder = Fraction(floor(shoulder))
+    least = low - (shoulder if kind is Kind.COUNT else max(shoulder, one.low_slack))
+    most = high + (shoulder if kind is Kind.COUNT else max(shoulder, one.high_slack))
     if voice.extremes is not None:
         if voice.extremes.low is not None and voice.extremes.low < low:
-            least = min(voice.extremes.low, low - one.low_slack)
+            least = min(voice.extremes.low, low if kind is Kind.COUNT else low - one.low_slack)
         if voice.extremes.high is not None and voice.extremes.high > high:
-            most = max(voice.extremes.high, high + one.high_slack)
-    give = max(abs(float(low)), abs(float(high))) * _LEAST_WIDTH or _LEAST_WIDTH
-    ends = min(float(least), float(low) - give), max(float(most), float(high) + give)
-    return _Trapezium(ends[0], float(low), float(high), ends[1], float(voice.weight))
+            most = max(voice.extremes.high, high if kind is Kind.COUNT else high + one.high_slack)
+    if kind is not Kind.ANGLE and low >= 0:
+        least = max(least, Fraction(0))
+    return _shape(least, low, high, most, whole=kind is Kind.COUNT)
 
 
-def _sum(several: Sequence[_Trapezium]) -> Density:
-    weights = [one.weight for one in several]
-    if not any(weights):
-        weights = [1.0] * len(several)
-    whole = sum(weights)
-    shapes = [(one, weight / whole) for one, weight in zip(several, weights, strict=True) if weight]
-    places = sorted({place for one, _ in shapes for place in (one.least, one.low, one.high, one.most)})
-    return _of(places, lambda place: sum(one.at(place) * weight for one, weight in shapes))
+def _shape(least: Fraction, low: Fraction, high: Fraction, most: Fraction, *, whole: bool) -> Density:
+    """A trapezium; counts are widened to their cells, and a single figure to a width of a thousandth of itself."""
+    if whole:
+        least, low, high, most = least - _HALF, low - _HALF, high + _HALF, most + _HALF
+    if least == most:
+        give = abs(low) * _LEAST_WIDTH or _LEAST_WIDTH
+        least, most = low - give if low else low, high + give
+    return _made([(float(least), 0.0), (float(low), 1.0), (float(high), 1.0), (float(most), 0.0)])
 
 
-def _of(places: Sequence[float], at: Callable[[float], float]) -> Density:
-    heights = [at(place) for place in places]
-    pieces = zip(pairwise(places), pairwise(heights), strict=True)
-    areas = list(
-        accumulate(((end - start) * (left + right) / 2 for (start, end), (left, right) in pieces), initial=0.0)
-    )
+def _on_circle(density: Density) -> Density:
+    """Directions of any turn, folded to the circle from 0 to 360."""
+    pieces = []
+    for turn in range(floor(density.places[0] / TURN), floor(density.places[-1] / TURN) + 1):
+        piece = between(density, turn * TURN, (turn + 1) * TURN)
+        if piece is not None:
+            inside, part = piece
+            places = tuple(min(float(TURN), max(0.0, place - turn * TURN)) for place in inside.places)
+            pieces.append((Density(places, inside.heights, inside.shares), part))
+    return mixed(pieces)
+
+
+def _made(points: Iterable[tuple[float, float]]) -> Density:
+    """The density through these points, brought to the integral 1; points that stand twice are taken once."""
+    told: list[tuple[float, float]] = []
+    for place, height in points:
+        if not told or place != told[-1][0] or not isclose(height, told[-1][1], rel_tol=1e-9):
+            told.append((place, height))
+    pieces = ((end - start) * (left + right) / 2 for (start, left), (end, right) in pairwise(told))
+    areas = list(accumulate(pieces, initial=0.0))
     whole = areas[-1]
-    return Density(tuple(places), tuple(height / whole for height in heights), tuple(area / whole for area in areas))
+    places, heights = (tuple(column) for column in zip(*told, strict=True))
+    return Density(places, tuple(height / whole for height in heights), tuple(area / whole for area in areas))
