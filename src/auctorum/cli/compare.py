@@ -21,26 +21,55 @@ if TYPE_CHECKING:
     from auctorum.nomenclature.regrouping import Regrouping
 
 
-@click.command()
-@click.argument("taxon", required=False)
-@click.option(
-    "--sec", "sec", multiple=True, metavar="WORK", help="A work (its id); given twice: from the first, to the second."
+TWO_WAYS = (
+    "give --sec twice, for the work to start from and the work to go to; not {works}×{taxa}. "
+    "Or name two taxa or more, to see what tells them apart"
 )
+
+
+@click.command()
+@click.argument("taxa", metavar="[TAXON]...", nargs=-1)
+@click.option(
+    "--sec",
+    "sec",
+    multiple=True,
+    metavar="WORK",
+    help="A work (its id). Of works: given twice, from the first to the second. Of taxa: only this work; may be given "
+    "again.",
+)
+@click.option("--character", "characters", multiple=True, help="Of taxa: only this character; may be given again.")
 @kb_option
 @json_option
 @click.pass_context
-def compare(ctx: click.Context, taxon: str | None, sec: tuple[str, ...], kb: Path, as_json: bool) -> None:
-    """What changes if you move from the view of one work to that of another, for all plants that either names.
+def compare(
+    ctx: click.Context,
+    taxa: tuple[str, ...],
+    sec: tuple[str, ...],
+    characters: tuple[str, ...],
+    kb: Path,
+    as_json: bool,
+) -> None:
+    """What tells taxa apart, or what changes from one work's view to another's.
 
-    Type by type: kept, renamed, sunk, raised, divided, united, or only in one of the two. TAXON limits it to
-    one taxon and its parts.
+    With two TAXA or more: character by character how far they overlap, by which threshold to part them, how often
+    that errs and which authors bear it out; then the same in sentences.
+
+    With two works (--sec twice): what changes if you move from the view of the first to that of the second, for all
+    plants that either names, type by type: kept, renamed, sunk, raised, divided, united, or only in one of the two.
+    One TAXON limits it to that taxon and its parts.
     """
+    if len(taxa) > 1:
+        from auctorum.cli.compare_taxa import compare_taxa
+
+        ctx.exit(compare_taxa(load_quietly(kb).corpus, taxa, sec, characters, as_json))
     if len(sec) != 2:
-        raise click.UsageError(f"give --sec twice, for the work to start from and the work to go to; not {len(sec)}×")
+        raise click.UsageError(TWO_WAYS.format(works=len(sec), taxa=" and one taxon" if taxa else ""))
+    if characters:
+        raise click.UsageError("--character goes with two taxa or more; the views of two works differ in names")
     from auctorum.nomenclature.compare import compare as compare_works
 
     corpus = load_quietly(kb).corpus
-    within = find_name(corpus, taxon).id if taxon else None
+    within = find_name(corpus, taxa[0]).id if taxa else None
     found = compare_works(corpus, *sec, within=within)
     if as_json:
         echo_json(_data(corpus, found))

@@ -1,0 +1,195 @@
+"""What tells taxa apart: for each pair and character how far the two overlap, where to part them, and who says so.
+
+The figures rest on what authors state, spread as `density` spreads it, both taxa taken to be equally likely. Overlap is
+the part that two taxa share; the error is that of a plant judged by this character alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import combinations, pairwise
+
+from auctorum.characters.states import state_names
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.cuts import Cut, best_count_cut, best_cut
+from auctorum.circumscription.density import densities
+from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.findings import Finding, RangeAgreement, Span, StateAgreement
+from auctorum.circumscription.separation_blurs import Findings, shared_part, spectrum_blur, stage_blurs
+from auctorum.circumscription.separation_names import short_names
+from auctorum.circumscription.separation_works import Stances, stances
+from auctorum.circumscription.summary import NOTHING, summary
+from auctorum.corpus.model import Corpus
+
+POOR = 0.25  # a cut between two states that errs as much is none
+
+
+@dataclass(frozen=True, slots=True)
+class Parting:
+    """One character at one stage between two taxa; ids of works by date.
+
+    `overlap` is the overlap coefficient, 0 to 1, and `error` the expected error of the best rule where both taxa are
+    equally likely, 0 to 0.5; None where nobody states the character for one of the two (which is then `silent`). `cut`
+    is the best threshold, of counts the least that goes up, of ordered states a place half way between two; directions,
+    presence and unordered states have none. `lower` is the taxon below it. `gap` lies between the ranges of the two,
+    extremes included, where these do not meet. `support` and `against` state the character for both, and keep the two
+    on two sides of the cut (states: without one in common) or not; `said_to_differ` put them apart by themselves.
+    `blurs` are sentences; `says` is the consensus on a and on b in print.
+    """
+
+    character: str
+    stage: str
+    a: str
+    b: str
+    overlap: float | None
+    error: float | None
+    cut: Cut | None = None
+    lower: str = ""
+    gap: Span | None = None
+    support: tuple[str, ...] = ()
+    against: tuple[str, ...] = ()
+    said_to_differ: tuple[str, ...] = ()
+    silent: tuple[str, ...] = ()
+    blurs: tuple[str, ...] = ()
+    says: tuple[str, str] = (NOTHING, NOTHING)
+
+
+@dataclass(frozen=True, slots=True)
+class Separation:
+    """Partings of every pair of taxa: the best first within a pair, the pairs in the order given."""
+
+    taxa: tuple[str, ...]
+    partings: tuple[Parting, ...]
+
+    def of(self, a: str, b: str) -> tuple[Parting, ...]:
+        """The partings of two taxa, the best first; in either order."""
+        return tuple(one for one in self.partings if {one.a, one.b} == {a, b})
+
+
+def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | None = None) -> Separation:
+    """What tells the taxa with these ids apart, by what all works, or `works` alone, state of them.
+
+    Every character and stage that at least one of a pair has; those that only one has stand last. The smallest error
+    comes first, then what more works support, then the order of the vocabulary. Raises KeyError for an unknown taxon,
+    ValueError for fewer than two, or for one given twice.
+    """
+    several = tuple(taxa)
+    if len(several) < 2 or len(set(several)) < len(several):
+        raise ValueError("give two taxa or more, each of them once")
+    found = {taxon: _findings(corpus, taxon, works) for taxon in several}
+    names = short_names(corpus, several)
+    partings: list[Parting] = []
+    for a, b in combinations(several, 2):
+        first, second = sorted((a, b))
+        told = [
+            _parting((first, second), found, character, stage, names)
+            for character in corpus.vocabulary.values()
+            for stage in _stages(character, found[first], found[second])
+        ]
+        told.sort(key=_rank)
+        partings += [one if one.a == a else _mirrored(one) for one in told]
+    return Separation(several, tuple(partings))
+
+
+def _findings(corpus: Corpus, taxon: str, works: Collection[str] | None) -> Findings:
+    found = diagnosis(corpus, taxon, works=works).findings
+    return {(one.character, one.stage): one for one in found if one.agreement is not None}
+
+
+def _stages(character: Character, *several: Findings) -> Iterator[str]:
+    """Stages that any of the taxa has: those of the vocabulary in its order, then others."""
+    told = {stage for findings in several for name, stage in findings if name == character.name}
+    known = [stage for stage in ("", *character.stages) if stage in told]
+    yield from [*known, *sorted(told - set(known))]
+
+
+def _rank(parting: Parting) -> tuple[bool, float, int]:
+    """Sorts the best first and keeps the order of the vocabulary; errors that differ by rounding alone are equal."""
+    silent = parting.error is None
+    return silent, 0.0 if parting.error is None else round(parting.error, 9), -len(parting.support)
+
+
+def _mirrored(one: Parting) -> Parting:
+    return replace(one, a=one.b, b=one.a, silent=one.silent[::-1], says=(one.says[1], one.says[0]))
+
+
+def _parting(
+    taxa: tuple[str, str], found: Mapping[str, Findings], character: Character, stage: str, names: Mapping[str, str]
+) -> Parting:
+    a, b = taxa
+    one, other = (found[taxon].get((character.name, stage)) for taxon in taxa)
+    says = tuple(NOTHING if each is None else summary(each, character).majority for each in (one, other))
+    if one is None or other is None or (shared := shared_part(one, other, character)) is None:
+        silent = tuple(taxon for taxon, each in zip(taxa, (one, other), strict=True) if each is None)
+        return Parting(character.name, stage, a, b, None, None, silent=silent or taxa, says=(says[0], says[1]))
+    cut, swapped = _cut(one, other, character)
+    who = _stances(one, other, character, cut, swapped)
+    blurred = stage_blurs(taxa, found, character, stage, names)
+    spectrum = spectrum_blur(one, other, character)
+    by_cut = cut is not None and character.kind.is_numeric
+    return Parting(
+        character=character.name,
+        stage=stage,
+        a=a,
+        b=b,
+        overlap=shared,
+        error=cut.error if cut is not None and by_cut else shared / 2,
+        cut=cut,
+        lower="" if cut is None else (b if swapped else a),
+        gap=_gap(one, other, character),
+        support=who.support,
+        against=who.against,
+        said_to_differ=who.said_to_differ,
+        blurs=(*blurred, *([spectrum] if spectrum else [])),
+        says=(says[0], says[1]),
+    )
+
+
+def _stances(one: Finding, other: Finding, character: Character, cut: Cut | None, swapped: bool) -> Stances:
+    lower, upper = (other, one) if swapped else (one, other)
+    return stances(lower, upper, character, cut)
+
+
+def _cut(one: Finding, other: Finding, character: Character) -> tuple[Cut | None, bool]:
+    """The best cut, and whether the second of the two lies below it."""
+    if character.kind is Kind.ORDERED:
+        return _cut_between_states(one, other, character)
+    if not character.kind.is_numeric or character.kind is Kind.ANGLE:
+        return None, False
+    first, second = densities([one, other], character)
+    if first is None or second is None:
+        return None, False
+    swapped = second.mean < first.mean
+    lower, upper = (second, first) if swapped else (first, second)
+    return (best_count_cut if character.kind is Kind.COUNT else best_cut)(lower, upper), swapped
+
+
+def _cut_between_states(one: Finding, other: Finding, character: Character) -> tuple[Cut | None, bool]:
+    """The best place between two neighbours on the spectrum; None where it errs by a quarter or more."""
+    names = state_names(character)
+    weights = [dict(each.agreement.weights) for each in (one, other) if isinstance(each.agreement, StateAgreement)]
+    if len(weights) < 2 or any(set(each) - set(names) for each in weights):
+        return None, False
+    spread = [[each.get(name, Fraction(0)) for name in names] for each in weights]
+    means = [sum(place * weight for place, weight in enumerate(each)) for each in spread]
+    swapped = means[1] < means[0]
+    lower, upper = spread[::-1] if swapped else spread
+    cuts = [
+        Cut(Fraction(low + high, 2), float(sum(lower[high:])), float(sum(upper[:high])))
+        for low, high in pairwise(range(len(names)))
+    ]
+    best = min(cuts, key=lambda cut: cut.error, default=None)
+    return (best, swapped) if best is not None and best.error < POOR else (None, False)
+
+
+def _gap(one: Finding, other: Finding, character: Character) -> Span | None:
+    """Between the ranges of two findings, extremes included; None where they meet, or are no ranges on a line."""
+    if character.kind is Kind.ANGLE:
+        return None
+    spans = [each.agreement.envelope for each in (one, other) if isinstance(each.agreement, RangeAgreement)]
+    for lower, upper in (spans, spans[::-1]) if len(spans) == 2 else ():
+        if lower.high is not None and upper.low is not None and lower.high < upper.low:
+            return Span(lower.high, upper.low)
+    return None
