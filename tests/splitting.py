@@ -1,0 +1,108 @@
+"""Measured plants or animals split at random: descriptions written from one half, and tried on the other."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from accounts import Account, corpus_from
+from auctorum.characters.show import format_value
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.observed_value import observed_range
+from auctorum.circumscription.plants import Observation, Plant
+from auctorum.corpus.model import Corpus
+
+
+@dataclass(frozen=True)
+class Measured:
+    """One individual: what it is (an id of a taxon), its stage (or sex; empty for none), its figures as printed."""
+
+    kind: str
+    stage: str
+    figures: tuple[Decimal, ...]
+
+
+@dataclass(frozen=True)
+class Group:
+    """Measured individuals of several kinds; `names` maps ids of taxa to names."""
+
+    names: Mapping[str, str]
+    characters: tuple[Character, ...]
+    members: tuple[Measured, ...]
+
+    def splits(self, times: int) -> Iterator[tuple[tuple[Measured, ...], tuple[Measured, ...]]]:
+        """Random halves of the members, each kind and stage halved by itself; the seed is the number of the split."""
+        strata: dict[tuple[str, str], list[Measured]] = {}
+        for one in self.members:
+            strata.setdefault((one.kind, one.stage), []).append(one)
+        for seed in range(times):
+            rng, first, second = random.Random(seed), [], []
+            for several in strata.values():
+                mixed = rng.sample(several, len(several))
+                first += mixed[: len(mixed) // 2]
+                second += mixed[len(mixed) // 2 :]
+            yield tuple(first), tuple(second)
+
+    def described(self, members: Collection[Measured]) -> Corpus:
+        """One work that describes each kind from these members: for each character `(min–)q10–q90(–max)`."""
+        return corpus_from([self.account(members)], characters=self.vocabulary())
+
+    def account(self, members: Collection[Measured], year: int = 1936, author: str = "Orrin") -> Account:
+        """That work."""
+        says = {
+            kind: tuple(
+                (character.name, self._range(members, kind, stage, place), stage)
+                for place, character in enumerate(self.characters)
+                for stage in (character.stages or ("",))
+            )
+            for kind in self.names
+        }
+        return Account(year, author, says, names=self.names)
+
+    def vocabulary(self) -> str:
+        """The file characters.yaml."""
+        lines = [
+            f"- {{name: {one.name}, structure: {one.structure}, property: {one.property}, kind: {one.kind}"
+            + (f", unit: {one.unit}" if one.unit else "")
+            + f", stages: [{', '.join(one.stages)}]}}"
+            for one in self.characters
+        ]
+        return "\n".join(["characters:", *lines]) + "\n"
+
+    def plant(self, one: Measured) -> Plant:
+        """The individual as a plant that is to be determined: nobody has named it."""
+        observations = (self._observation(one, place) for place in range(len(self.characters)))
+        return Plant("", None, None, None, "", tuple(observations))
+
+    def _range(self, members: Collection[Measured], kind: str, stage: str, place: int) -> str:
+        seen = [self._observation(one, place) for one in members if (one.kind, one.stage) == (kind, stage)]
+        character = self.characters[place]
+        return format_value(observed_range(seen, character), character)
+
+    def _observation(self, one: Measured, place: int) -> Observation:
+        figure = one.figures[place]
+        step = Fraction(1, 10 ** max(0, -int(figure.as_tuple().exponent)))
+        return Observation(self.characters[place].name, one.stage, Fraction(figure), (), step / 2, 1)
+
+
+def measure(name: str, unit: str, stages: tuple[str, ...] = ()) -> Character:
+    """A measured character, `petal length` in cm; without a unit a bare number."""
+    structure, property_ = name.split()
+    return Character(name, structure, property_, Kind.MEASURE if unit else Kind.RATIO, unit, stages=stages)
+
+
+def table(members: Sequence[Measured], stages: Sequence[str] = ()) -> tuple[list[list[float]], list[str]]:
+    """Figures, with the number of the stage as a last column where there are stages, and what each member is."""
+    rows = [[float(figure) for figure in one.figures] for one in members]
+    if stages:
+        for row, one in zip(rows, members, strict=True):
+            row.append(float(stages.index(one.stage)))
+    return rows, [one.kind for one in members]
+
+
+def share_wrong(given: Sequence[str], true: Sequence[str]) -> float:
+    """The share of members that were given another kind than theirs."""
+    return sum(one != other for one, other in zip(given, true, strict=True)) / len(true)
