@@ -90,7 +90,8 @@ def cells(table: Table) -> list[list[str]]:
 
 
 def squeezed(said: str) -> str:
-    return re.sub("[\t\n\r ]+", " ", said).strip(" ")
+    """Without blanks at the ends, which formats drop, those that do not break included."""
+    return re.sub("[\t\n\r ]+", " ", said).strip()
 
 
 HARD = Table(text("All of it"), (text("words"), text("again")), tuple((text(one), text(one)) for one in HOSTILE))
@@ -143,7 +144,7 @@ def test_quoting_as_rfc_4180_has_it() -> None:
     assert as_csv(made) == 'a,b\n"x, y","say ""z"""\n'
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(tables())
 def test_csv_gives_back_every_cell(table: Table) -> None:
     found = list(csv.reader(io.StringIO(as_csv(table))))
@@ -174,14 +175,14 @@ def inline_words(token) -> str:
     return squeezed("".join(child.content for child in token.children if child.type.startswith("text")))
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(tables())
 def test_markdown_gives_back_every_cell(table: Table) -> None:
     made = as_markdown(Document(text("T"), (Table((), table.headings, table.rows, table.right),)))
     assert markdown_tables(made) == [[[squeezed(cell) for cell in row] for row in cells(table)]]
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(TEXTS)
 def test_a_paragraph_of_markdown_stays_one(of) -> None:
     tokens = (
@@ -189,7 +190,7 @@ def test_a_paragraph_of_markdown_stays_one(of) -> None:
         .enable(["table", "strikethrough"])
         .parse(as_markdown(Document(text("T"), (Paragraph(text("end")), Paragraph(of), Paragraph(text("end"))))))
     )
-    said = [inline_words(token) for token in tokens if token.type == "inline"]
+    said = [one for token in tokens if token.type == "inline" if (one := inline_words(token))]
     assert said == ["T", "end", *filter(None, [squeezed(words(of))]), "end"]
     assert {token.tag for token in tokens if token.nesting} == {"h1", "p"}
 
@@ -240,7 +241,7 @@ def page(document: Document) -> Page:
     return found
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(tables(), TEXTS)
 def test_html_gives_back_every_cell_and_word(table: Table, of) -> None:
     found = page(Document(of, (Paragraph(of), Items((of,)), Sources((of,)), Heading(of), table)))
@@ -281,7 +282,8 @@ COMMANDS = {
 }  # fmt: skip
 MATHS = {"-": "−", r"\leq": "≤", r"\geq": "≥", r"\approx": "≈", r"\neq": "≠", r"\equiv": "≡", r"{}^{\prime}": "′",
          r"{}^{\prime\prime}": "″", r"\infty": "∞", r"\rightarrow": "→"}  # fmt: skip
-VULGAR = {(1, 3): "⅓", (2, 3): "⅔", (1, 8): "⅛", (3, 8): "⅜", (5, 8): "⅝", (7, 8): "⅞"}
+VULGAR = {(1, 3): "⅓", (2, 3): "⅔", (1, 8): "⅛", (3, 8): "⅜", (5, 8): "⅝", (7, 8): "⅞", (1, 5): "⅕", (2, 5): "⅖",
+          (3, 5): "⅗", (4, 5): "⅘", (1, 6): "⅙", (5, 6): "⅚", (1, 7): "⅐", (1, 9): "⅑", (1, 10): "⅒"}  # fmt: skip
 
 
 def group(said: str, at: int) -> tuple[str, int]:
@@ -310,7 +312,7 @@ def latex_words(said: str) -> str:
             if name[1] in COMMANDS:
                 assert said[at : at + 2] == "{}", said
                 found, at = found + COMMANDS[name[1]], at + 2
-            elif name[1] in ("textit", "ensuremath"):
+            elif name[1] in ("textit", "ensuremath", "mbox"):
                 inner, at = group(said, at)
                 found += MATHS[inner] if name[1] == "ensuremath" else latex_words(inner)
             elif name[1] == "vulgar":
@@ -347,7 +349,7 @@ def drawn(cell: str) -> str:
     return squeezed("".join(kept).replace("\u202f", "\u2009").replace("\u2011", "-"))
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(tables())
 def test_latex_gives_back_every_cell(table: Table) -> None:
     made = as_latex(Document(text("T"), (Table((), table.headings, table.rows, table.right),)))
@@ -361,7 +363,7 @@ def test_no_two_signs_of_latex_become_a_third() -> None:
 
 def test_a_row_that_starts_with_a_bracket_is_no_argument_of_the_row_before() -> None:
     made = as_latex(Document(text("T"), (Table((), (text("a"),), ((text("[2cm]"),), (text("*"),))),)))
-    assert "\n{[}2cm{]} \\\\\n{*} \\\\\n" in made
+    assert "\n\\mbox{{[}2cm{]}} \\\\\n{*} \\\\\n" in made
 
 
 def test_signs_of_other_scripts_are_declared_for_pdflatex() -> None:

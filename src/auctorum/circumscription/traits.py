@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from auctorum.characters.restate import restated
 from auctorum.characters.values import Range
@@ -11,8 +12,9 @@ from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.claims import number_claim, state_claim
 from auctorum.circumscription.converted import diagnosis_in
 from auctorum.circumscription.diagnosis import diagnosis
-from auctorum.circumscription.findings import Count, Diagnosis, Finding, RangeAgreement
+from auctorum.circumscription.findings import Count, Diagnosis, Finding, RangeAgreement, Span
 from auctorum.circumscription.measures import measures
+from auctorum.circumscription.observed import Observed
 from auctorum.circumscription.summary import NOTHING, span_words, state_words
 from auctorum.circumscription.text import merged_text
 from auctorum.circumscription.wording import wording
@@ -28,6 +30,7 @@ class Trait:
     """
 
     finding: Finding
+    printed: Finding  # as it goes into a text: with the unit asked for as if every work had printed it
     consensus: str
     opinions: str
 
@@ -41,14 +44,17 @@ class Trait:
 class Traits:
     """The traits of one taxon in the order of the vocabulary, and the diagnosis of these characters.
 
-    The diagnosis holds as sources only the works that speak of them, and the text of them alone. `printed` are its
-    findings as they go into a text: with the unit asked for as if every work had printed it.
+    The diagnosis holds as sources only the works that speak of them, and the text of them alone.
     """
 
     taxon: str
     traits: tuple[Trait, ...]
     diagnosis: Diagnosis
-    printed: tuple[Finding, ...]
+
+    @property
+    def printed(self) -> tuple[Finding, ...]:
+        """The findings as they go into a text."""
+        return tuple(one.printed for one in self.traits)
 
 
 def traits(
@@ -68,11 +74,11 @@ def traits(
     found = plain if unit is None else _only(diagnosis_in(corpus, taxon, unit, works=works), characters)
     printed = tuple(one if unit is None else _restated(one, corpus, unit) for one in plain.findings)
     told = tuple(
-        Trait(one, consensus(said, corpus), opinions(said, corpus))
+        Trait(one, said, consensus(said, corpus), opinions(said, corpus))
         for one, said in zip(found.findings, printed, strict=True)
     )
     text = merged_text(printed, corpus.vocabulary, found.sources)
-    return Traits(taxon, told, replace(found, text=text), printed)
+    return Traits(taxon, told, replace(found, text=text))
 
 
 def descriptions(corpus: Corpus, several: Sequence[Traits]) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -103,6 +109,18 @@ def opinions(finding: Finding, corpus: Corpus) -> str:
     if agreed.envelope.low is None and agreed.envelope.high is None:
         return span_words(agreed.envelope, character)
     return measures(finding.evidence, character).notation(agreed.envelope)
+
+
+def observed_words(printed: Finding, corpus: Corpus, seen: Observed) -> str:
+    """The range written from measured plants, in the unit in which the finding prints what authors say."""
+    character, value = corpus.vocabulary[printed.character], seen.value
+    of_authors = measures(printed.evidence, character)
+    if not isinstance(value, Range) or of_authors.unit == character.unit:
+        return seen.text
+    least, low, high, most = (
+        None if end is None else Fraction(end) for end in (value.least, value.low, value.high, value.most)
+    )
+    return of_authors.notation(Span(low, high), least, most)
 
 
 def standing(count: Count) -> str:

@@ -2,60 +2,140 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from auctorum.cli.common import check_works, counted, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly
 
 if TYPE_CHECKING:
-    from auctorum.circumscription.findings import Diagnosis, Evidence, Finding
+    from auctorum.cli.diagnosis_document import Detail
+    from auctorum.cli.diagnosis_found import Asked, Found
     from auctorum.corpus.model import Corpus, Taxon
+
+FORMATS = ("text", "markdown", "html", "csv", "latex")
+DETAILS = ("description", "table", "full")
+WIDE = ("markdown", "html")  # formats that have room for all that is told of a character in one table
+Command = TypeVar("Command", bound=Callable[..., object])
+
+
+def _options(command: Command) -> Command:
+    """The options that say what is asked, and how it is shown."""
+    for option in reversed(
+        (
+            click.option("--sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again."),
+            click.option("--character", "characters", multiple=True, help="Only this character; may be given again."),
+            click.option("--unit", metavar="UNIT", help="Convert every length: mm, cm, in, ft, line, paris-line ..."),
+            click.option(
+                "--beside", multiple=True, metavar="TAXON",
+                help="What each trait is worth against this taxon; may be given again. [default: the nearest sisters]",
+            ),
+            click.option("--observed", "with_plants", is_flag=True, help="Your own plants beside the authors."),
+            click.option("--format", "format_", type=click.Choice(FORMATS), help="[default: text]"),
+            click.option(
+                "--detail", type=click.Choice(DETAILS),
+                help="The merged text alone, with the tables, or with every author's words. "
+                "[default: full for the text of one taxon and for --json, else table]",
+            ),
+        )
+    ):  # fmt: skip
+        command = option(command)
+    return command
 
 
 @click.command()
-@click.argument("taxon")
-@click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
-@click.option("--character", "characters", multiple=True, help="Only this character; may be given again.")
-@click.option("--unit", metavar="UNIT", help="Convert every length: mm, cm, m, in, ft, line, paris-line ...")
-@click.option("--brief", is_flag=True, help="Leave out what each author says.")
+@click.argument("taxa", nargs=-1, required=True, metavar="TAXON...")
+@_options
 @kb_option
 @json_option
 def diagnosis(
-    taxon: str,
+    taxa: tuple[str, ...],
     sec: tuple[str, ...],
     characters: tuple[str, ...],
     unit: str | None,
-    brief: bool,
+    beside: tuple[str, ...],
+    with_plants: bool,
+    format_: str | None,
+    detail: str | None,
     kb: Path,
     as_json: bool,
 ) -> None:
     """What authors say of TAXON, character by character: where they agree, drift, differ and are silent.
 
-    The merged description follows, unless characters were chosen.
+    First a description merged from all, with its sources, then the traits: consensus, range of opinions, how many
+    authors stand behind each, and how well it tells the taxon from its sisters. Several taxa stand side by side.
+
+    Every format is printed to standard output: `auctorum diagnosis TAXON --format html > taxon.html`.
     """
-    from auctorum.circumscription.converted import diagnosis_in
-    from auctorum.circumscription.diagnosis import diagnosis as diagnosis_of
+    if as_json and format_ is not None:
+        raise click.UsageError("--json is a format of its own; leave --format out")
+    format_ = format_ or "text"
+    full = as_json or (format_ == "text" and len(taxa) == 1)
+    detail = detail or ("full" if full else "table")
+    _check(taxa, beside, with_plants, format_, detail)
+    asked = _asked(load_quietly(kb).corpus, taxa, sec, characters, unit, beside, with_plants)
+
+    from auctorum.cli.diagnosis_document import Detail
+    from auctorum.cli.diagnosis_found import found
+
+    answer = found(asked)
+    if as_json:
+        from auctorum.cli.diagnosis_data import data
+
+        echo_json(data(answer, Detail(detail)))
+    else:
+        _show(answer, Detail(detail), format_)
+
+
+def _check(taxa: Sequence[str], beside: Sequence[str], with_plants: bool, format_: str, detail: str) -> None:
+    """Refuse options that have nothing to act on, as misuse."""
+    if beside and len(taxa) > 1:
+        raise click.UsageError("--beside is for one taxon; several are compared with each other as they are")
+    if detail != "description":
+        return
+    for option, given in (("--beside", bool(beside)), ("--observed", with_plants)):
+        if given:
+            raise click.UsageError(f"{option} adds to the table, which --detail description leaves out")
+    if format_ == "csv":
+        raise click.UsageError("CSV holds a table; give --detail table or full")
+
+
+def _asked(
+    corpus: Corpus,
+    taxa: Sequence[str],
+    works: tuple[str, ...],
+    characters: Sequence[str],
+    unit: str | None,
+    beside: Sequence[str],
+    with_plants: bool,
+) -> Asked:
+    """The question in terms of the knowledge base; what it does not hold is answered with the nearest."""
+    from auctorum.cli.diagnosis_found import Asked
     from auctorum.corpus.readings import find_character
+
+    several = _taxa(corpus, taxa)
+    others = _taxa(corpus, beside, several, "--beside")
+    chosen = tuple(dict.fromkeys(find_character(said, corpus.vocabulary).name for said in characters))
+    check_works(corpus, works)
+    if unit is not None:
+        unit, corpus = _with_lengths_in(unit, corpus)
+    of_sisters = tuple(one.id for one in others) if beside else None
+    return Asked(corpus, several, unit, works, chosen, of_sisters, with_plants)
+
+
+def _taxa(corpus: Corpus, said: Sequence[str], known: Sequence[Taxon] = (), hint: str = "TAXON") -> tuple[Taxon, ...]:
+    """The taxa meant; one that two of the names mean is misuse."""
     from auctorum.corpus.resolve import find_taxon
 
-    corpus = load_quietly(kb).corpus
-    entry = find_name(corpus, taxon)
-    asked = find_taxon(corpus, entry.id)
-    chosen = {find_character(said, corpus.vocabulary).name for said in characters}
-    check_works(corpus, sec)
-    if unit is None:
-        found = diagnosis_of(corpus, asked.id, works=sec or None)
-    else:
-        unit, corpus = _with_lengths_in(unit, corpus)
-        found = diagnosis_in(corpus, asked.id, unit, works=sec or None)
-    findings = [one for one in found.findings if not chosen or one.character in chosen]
-    if as_json:
-        echo_json(_data(corpus, asked, found, findings, unit))
-    else:
-        _show(corpus, asked, found, findings, unit, brief)
+    found: list[Taxon] = []
+    for words in said:
+        taxon = find_taxon(corpus, find_name(corpus, words).id)
+        if taxon in (*known, *found):
+            raise click.BadParameter(f"`{words}` is a taxon given already", param_hint=hint)
+        found.append(taxon)
+    return tuple(found)
 
 
 def _with_lengths_in(unit: str, corpus: Corpus) -> tuple[str, Corpus]:
@@ -73,100 +153,24 @@ def _with_lengths_in(unit: str, corpus: Corpus) -> tuple[str, Corpus]:
         raise click.BadParameter(f"{error} (give mm, cm, m, in, ft, line ...)", param_hint="--unit") from None
 
 
-def _title(corpus: Corpus, taxon: Taxon) -> str:
-    from auctorum.names.format import format_name
+def _show(answer: Found, detail: Detail, format_: str) -> None:
+    from auctorum.cli.diagnosis_document import document
 
-    return format_name(corpus.names[taxon.current].name) + taxon.sense.suffix
+    if format_ == "csv":
+        from auctorum.cli.diagnosis_tables import csv_table
+        from auctorum.exchange.as_csv import as_csv
 
-
-def _data(
-    corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding], unit: str | None
-) -> dict[str, object]:
-    from auctorum.circumscription.summary import finding_data
-
-    return {
-        "taxon": _title(corpus, taxon),
-        "text": found.text,
-        "sources": [{"number": number, "work": work} for number, work in enumerate(found.sources, 1)],
-        "works": list(found.works),
-        **({"converted_to": unit} if unit else {}),
-        "characters": [finding_data(one, corpus.vocabulary) for one in findings],
-    }
-
-
-def _show(
-    corpus: Corpus, taxon: Taxon, found: Diagnosis, findings: list[Finding], unit: str | None, brief: bool
-) -> None:
-    from rich.text import Text
-
-    from auctorum.circumscription.summary import summary
-    from auctorum.cli.layout import console, heading, italic, table
-
-    out = console()
-    out.print(heading(Text.assemble(italic(corpus.names[taxon.current].name), taxon.sense.suffix)))
-    treated = len(found.works)
-    out.print(f"From {counted(treated, 'treatment')}, {len(corpus.vocabulary)} characters.")
-    if taxon.sense.meaning:
-        out.print(taxon.sense.meaning)
-    if unit:
-        out.print(_note(corpus, unit))
-    out.print()
-    rows = []
-    for one in findings:
-        line = summary(one, corpus.vocabulary[one.character])
-        works = f"{len({item.work for item in one.evidence})}/{treated}"
-        rows.append((_label(one), line.core, line.majority, line.envelope, works, str(one.verdict)))
-    out.print(table(("character", "core", "majority", "envelope", "works", "verdict"), rows))
-    if not brief:
-        _show_evidence(corpus, findings, unit)
-    if len({one.character for one in findings}) < len(corpus.vocabulary):
+        click.echo(as_csv(csv_table(answer, every_statement=detail == "full")), nl=False)
         return
-    out.print()
-    out.print(heading("Merged description"))
-    out.print(found.text)
-    for number, work in enumerate(found.sources, 1):
-        out.print(f"  [{number}] {corpus.works[work].byline}")
+    made = document(answer, detail, wide=format_ in WIDE, published=format_ != "text")
+    if format_ == "text":
+        from auctorum.cli.diagnosis_text import show
 
+        show(made)
+        return
+    from auctorum.exchange.as_html import as_html
+    from auctorum.exchange.as_latex import as_latex
+    from auctorum.exchange.as_markdown import as_markdown
 
-def _label(finding: Finding) -> str:
-    return finding.character + (f" ({finding.stage})" if finding.stage else "")
-
-
-def _note(corpus: Corpus, unit: str) -> str:
-    """That lengths are converted, and which are not."""
-    from auctorum.characters.show import format_span
-    from auctorum.circumscription.converted import left_out
-
-    said = format_span(Fraction(0), Fraction(0), unit).removeprefix("0 ")
-    note = f"Lengths are converted from the units that the works print to {said}, and rounded."
-    kept = ", ".join(left_out(corpus.vocabulary, unit))
-    return f"{note} Left in its own unit: {kept}." if kept else note
-
-
-def _show_evidence(corpus: Corpus, findings: list[Finding], unit: str | None) -> None:
-    from auctorum.cli.layout import console, heading, table
-
-    out = console()
-    for one in findings:
-        if not one.evidence:
-            continue
-        out.print()
-        out.print(heading(f"{_label(one)}: {one.verdict}"))
-        for remark in one.remarks:
-            out.print(remark)
-        rows = [_evidence_row(corpus, one, item, unit) for item in one.evidence]
-        out.print(table(("year", "author", "page", "words", "read as"), rows))
-        if one.silent:
-            silent = "; ".join(corpus.works[work].byline for work in one.silent)
-            out.print(f"Silent: {silent}")
-
-
-def _evidence_row(corpus: Corpus, finding: Finding, item: Evidence, unit: str | None) -> tuple[str, ...]:
-    from auctorum.characters.show import format_value
-    from auctorum.circumscription.converted import converted
-
-    character = corpus.vocabulary[finding.character]
-    read = format_value(item.value, character)
-    other = converted(item.value, character, unit) if unit else ""
-    read = f"{read} = {other}" if other else read
-    return (str(item.year), " & ".join(corpus.works[item.work].authors), item.page, item.verbatim, read)
+    render = {"markdown": as_markdown, "html": as_html, "latex": as_latex}[format_]
+    click.echo(render(made), nl=False)

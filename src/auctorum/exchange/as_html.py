@@ -9,7 +9,19 @@ from collections.abc import Sequence
 from functools import singledispatch
 from html import escape
 
-from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Sources, Table, Text, joined, words
+from auctorum.exchange.document import (
+    Block,
+    Document,
+    Heading,
+    Items,
+    Paragraph,
+    Sources,
+    Table,
+    Text,
+    is_unbroken,
+    joined,
+    words,
+)
 
 _STYLE = """\
 :root { color-scheme: light dark; --paper: #fbfaf6; --ink: #20262a; --soft: #566067; --line: #c9cdc4;
@@ -36,6 +48,7 @@ thead th { vertical-align: bottom; border-bottom: 2px solid var(--head); }
 tbody th { font-weight: 600; min-width: 7rem; }
 tbody tr:nth-child(even) > * { background: var(--band); }
 th:first-child, td:first-child { padding-left: .5rem; }
+.figure { white-space: nowrap; }
 .right { text-align: right; min-width: 0; }
 ol { padding-left: 2.2rem; } li { margin: .2rem 0; }
 @media (max-width: 40rem) { table { font-size: .88rem; } th, td { padding-right: .7rem; }
@@ -99,14 +112,14 @@ def _(block: Sources) -> str:
 
 @_block.register
 def _(block: Table) -> str:
-    caption = _inline(block.caption)
-    label = escape(words(block.caption) or "Table")
+    caption = words(block.caption)
+    label = escape(caption or "Table")
     head = "".join(_cell("th", cell, number in block.right, "col") for number, cell in enumerate(block.headings))
     return "\n".join(
         [
             f'<div class="box" role="region" tabindex="0" aria-label="{label}">',
             "<table>",
-            *([f"<caption>{caption}</caption>"] if caption else []),
+            *([f"<caption>{_inline(block.caption)}</caption>"] if caption else []),
             f"<thead><tr>{head}</tr></thead>",
             "<tbody>",
             *(_row(row, block.right) for row in block.rows),
@@ -135,8 +148,9 @@ def _row(row: Sequence[Text], right: Sequence[int]) -> str:
 
 def _cell(tag: str, cell: Text, right: bool, scope: str) -> str:
     scoped = f' scope="{scope}"' if scope else ""
-    flush = ' class="right"' if right else ""
-    return f"<{tag}{scoped}{flush}>{_inline(cell)}</{tag}>"
+    named = " ".join(filter(None, ["right" if right else "", "figure" if is_unbroken(cell) else ""]))
+    classed = f' class="{named}"' if named else ""
+    return f"<{tag}{scoped}{classed}>{_inline(cell)}</{tag}>"
 
 
 def _inline(of: Text) -> str:

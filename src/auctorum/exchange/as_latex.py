@@ -11,7 +11,19 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from functools import singledispatch
 
-from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Sources, Table, Text, joined, words
+from auctorum.exchange.document import (
+    Block,
+    Document,
+    Heading,
+    Items,
+    Paragraph,
+    Sources,
+    Table,
+    Text,
+    is_unbroken,
+    joined,
+    words,
+)
 
 _PREAMBLE = r"""\documentclass[11pt,a4paper]{article}
 \ifdefined\Umathchar\else
@@ -95,7 +107,6 @@ def _(block: Sources) -> str:
 
 @_block.register
 def _(block: Table) -> str:
-    head = " & ".join(_inline(cell) for cell in block.headings) + r" \\"
     caption = _inline(block.caption)
     return "\n".join(
         [
@@ -103,15 +114,20 @@ def _(block: Table) -> str:
             r"{\footnotesize\setlength{\tabcolsep}{3pt}\setlength{\LTleft}{0pt}",
             f"\\begin{{longtable}}{{{_columns(block)}}}",
             r"\toprule",
-            head,
+            _row(block.headings),
             r"\midrule",
             r"\endhead",
             r"\bottomrule",
             r"\endfoot",
-            *(" & ".join(_inline(cell) for cell in row) + r" \\" for row in block.rows),
+            *map(_row, block.rows),
             r"\end{longtable}}",
         ]
     )
+
+
+def _row(cells: Iterable[Text]) -> str:
+    told = (f"\\mbox{{{_inline(cell)}}}" if is_unbroken(cell) else _inline(cell) for cell in cells)
+    return " & ".join(told) + r" \\"
 
 
 def _listed(environment: str, texts: Iterable[Text]) -> str:
@@ -121,7 +137,7 @@ def _listed(environment: str, texts: Iterable[Text]) -> str:
 
 def _columns(table: Table) -> str:
     """Columns that share the line by what they hold, between bounds: no word should stand on its own."""
-    weights = [_weight([words(cell) for cell in column]) for column in zip(table.headings, *table.rows, strict=True)]
+    weights = [_weight(column) for column in zip(table.headings, *table.rows, strict=True)]
     whole = sum(weights)
     made = []
     for number, weight in enumerate(weights):
@@ -131,9 +147,11 @@ def _columns(table: Table) -> str:
     return "".join(made)
 
 
-def _weight(cells: Sequence[str]) -> int:
-    longest_word = max((len(word) for cell in cells for word in cell.split()), default=0)
-    return max(LEAST, min(longest_word + 2, MOST), min(max(map(len, cells), default=0), MOST))
+def _weight(cells: Sequence[Text]) -> int:
+    """What a column asks for: room for its widest cell that is not broken, its longest word, and for much text more."""
+    whole = max((len(words(cell)) for cell in cells if is_unbroken(cell)), default=0)
+    word = max((len(one) for cell in cells for one in words(cell).split()), default=0)
+    return max(LEAST, min(max(whole, word) + 1, MOST), min(max(len(words(cell)) for cell in cells), MOST) * 2 // 3)
 
 
 def _inline(of: Text) -> str:

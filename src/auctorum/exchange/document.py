@@ -139,6 +139,15 @@ def joined(runs: Iterable[Run]) -> Text:
     )
 
 
+SHORT = 24  # signs up to which a cell with figures is kept on one line
+
+
+def is_unbroken(cell: Text) -> bool:
+    """Whether a cell is to stay on one line: a short one with figures, `(18–)22–34(–41) mm`."""
+    said = words(cell)
+    return len(said) <= SHORT and any(sign.isdigit() for sign in said)
+
+
 def words(of: Text) -> str:
     """The words alone, without blanks at the ends.
 
