@@ -77,6 +77,7 @@ def test_numbers(rows, key, value, slack, number) -> None:
         pytest.param(["ivory", "cream"], "mature", {"cream": "1/2", "ivory": "1/2"}, id="pooled"),
         pytest.param(["cream or ivory", "ivory"], "mature", {"cream": "1/4", "ivory": "3/4"}, id="each row the same"),
         pytest.param(["green when young"], "young", {"green": "1"}, id="stage of the cell"),
+        pytest.param(["green when young, rarely cream"], "young", {"green": "20/21", "cream": "1/21"}, id="carried on"),
         pytest.param(["green when young, ivory at maturity"], "mature", {"ivory": "1"}, id="two stages"),
     ],
 )
