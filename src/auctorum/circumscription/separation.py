@@ -78,7 +78,13 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
     several = tuple(taxa)
     if len(several) < 2 or len(set(several)) < len(several):
         raise ValueError("give two taxa or more, each of them once")
-    found = {taxon: _findings(corpus, taxon, works) for taxon in several}
+    return separation_of(corpus, {taxon: diagnosis(corpus, taxon, works=works).findings for taxon in several})
+
+
+def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> Separation:
+    """As `separation`, of the findings at hand on two taxa or more, in their order."""
+    several = tuple(findings)
+    found = {taxon: _stated(of_taxon) for taxon, of_taxon in findings.items()}
     names = short_names(corpus, several)
     partings: list[Parting] = []
     for a, b in combinations(several, 2):
@@ -93,9 +99,8 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
     return Separation(several, tuple(partings))
 
 
-def _findings(corpus: Corpus, taxon: str, works: Collection[str] | None) -> Findings:
-    found = diagnosis(corpus, taxon, works=works).findings
-    return {(one.character, one.stage): one for one in found if one.agreement is not None}
+def _stated(findings: Sequence[Finding]) -> Findings:
+    return {(one.character, one.stage): one for one in findings if one.agreement is not None}
 
 
 def _stages(character: Character, *several: Findings) -> Iterator[str]:

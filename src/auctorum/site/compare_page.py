@@ -9,9 +9,10 @@ from auctorum.nomenclature.compare_wording import called_works, how, pages, regr
 from auctorum.site.answers import Answers
 from auctorum.site.citations import entry
 from auctorum.site.code_parts import OtherWork, Start
+from auctorum.site.group_page import group_entries
 from auctorum.site.pages import ComparisonPage, ComparisonsPage
 from auctorum.site.paths import slug
-from auctorum.site.words import Rich, Run, capital, plain
+from auctorum.site.words import Rich, Run, capital, linked, plain
 
 
 def comparisons_page(answers: Answers) -> ComparisonsPage:
@@ -27,7 +28,11 @@ def comparisons_page(answers: Answers) -> ComparisonsPage:
         )
         for work in compared.works
     )  # fmt: skip
-    return ComparisonsPage(tuple((Run(genus, italic=True),) for genus in compared.genera), tuple(starts))
+    beside = tuple((*answers.taxon(taxon, link=False),) for taxon in answers.apart_paths)
+    return ComparisonsPage(
+        tuple((Run(genus, italic=True),) for genus in compared.genera), tuple(starts), group_entries(answers),
+        tuple(linked(rich, path) for rich, path in zip(beside, answers.apart_paths.values(), strict=True)),
+    )  # fmt: skip
 
 
 def comparison_page(answers: Answers, work: str) -> ComparisonPage:
