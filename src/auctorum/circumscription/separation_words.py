@@ -145,12 +145,12 @@ class _Told:
         ranges = self._character(one).kind.is_numeric
         if not both:
             return "no work gives both in full" if ranges else "no work gives both"
-        which = "the one work that gives both" if both == 1 else f"all {both} works that give both"
+        which = {1: "the one work that gives", 2: "the two works that give"}.get(both, f"all {both} works that give")
         if agreeing == both:
-            return f"so {which}"
+            return f"so {which} both"
         if agreeing:
             return f"so {agreeing} of the {both} works that give both"
-        return f"by {which}, the {'ranges of the two meet there' if ranges else 'two can be alike'}"
+        return f"by {which} both, the {'ranges of the two meet there' if ranges else 'two can be alike'}"
 
     def _stages(self) -> Iterator[str]:
         """The stages that mislead, where the character is of use."""
