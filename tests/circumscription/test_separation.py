@@ -100,6 +100,15 @@ def test_who_bears_a_threshold_out(album: str, rubrum: str, stand: str) -> None:
     assert len(one.support) == 9 + (stand == "support")
 
 
+def test_where_no_half_agrees_all_that_is_said_stands() -> None:
+    """A dash would look like silence."""
+    heights = ("10–12 mm", "20–22 mm", "30–32 mm")
+    works = [
+        work(1900 + n, f"{'ABC'[n]}ell", f"stem height: {said}", "stem height: 50 mm") for n, said in enumerate(heights)
+    ]
+    assert only(*works).says == ("10–32 mm", "50 mm")
+
+
 def test_works_on_one_of_the_two_bear_nothing_out() -> None:
     one = only(work(1900, "Orrin", "stem height: 10–20 mm"), work(1910, "Vane", "", "stem height: 30–40 mm"))
     assert (one.error, one.support, one.against, one.said_to_differ) == (0, (), (), ())

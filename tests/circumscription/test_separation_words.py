@@ -131,10 +131,18 @@ def test_counts_and_states_also_separate() -> None:
         )
     )
     assert said == (
-        "Petal number separates them: with 5 or more it is E. album; what is stated of the two leaves 4–5 free between "
-        "them (so the one work that gives both). Seed surface and presence of bracteoles also separate them. Where "
-        "they grow: elevation (E. rubrum from 400 m on) separates them."
+        "Petal number separates them: with 5 or more it is E. album; what is stated of the two does not overlap (so the "
+        "one work that gives both). Seed surface (smooth against winged) and presence of bracteoles (present against "
+        "absent) also separate them. Where they grow: elevation (E. rubrum from 400 m on) separates them."
     )
+
+
+@pytest.mark.parametrize(
+    ("album", "free"),
+    [("10–12", "leaves 6–9 free between"), ("7", "leaves 6 free between"), ("6", "does not overlap")],
+)
+def test_numbers_that_nobody_gives(album: str, free: str) -> None:
+    assert free in told((1900, "Orrin", f"petal number: {album}", "petal number: 4–5"))
 
 
 def test_states_that_are_the_best() -> None:

@@ -36,7 +36,7 @@ class Parting:
     presence and unordered states have none. `lower` is the taxon below it. `gap` lies between the ranges of the two,
     extremes included, where these do not meet. `support` and `against` state the character for both, and keep the two
     on two sides of the cut (states: without one in common) or not; `said_to_differ` put them apart by themselves.
-    `blurs` are sentences; `says` is the consensus on a and on b in print.
+    `blurs` are sentences; `says` is in print what most say of a and of b.
     """
 
     character: str
@@ -125,10 +125,10 @@ def _parting(
 ) -> Parting:
     a, b = taxa
     one, other = (found[taxon].get((character.name, stage)) for taxon in taxa)
-    says = tuple(NOTHING if each is None else summary(each, character).majority for each in (one, other))
+    says = (_consensus(one, character), _consensus(other, character))
     if one is None or other is None or (shared := shared_part(one, other, character)) is None:
         silent = tuple(taxon for taxon, each in zip(taxa, (one, other), strict=True) if each is None)
-        return Parting(character.name, stage, a, b, None, None, silent=silent or taxa, says=(says[0], says[1]))
+        return Parting(character.name, stage, a, b, None, None, silent=silent or taxa, says=says)
     cut, swapped = _cut(one, other, character)
     who = _stances(one, other, character, cut, swapped)
     blurred = stage_blurs(taxa, found, character, stage, names)
@@ -148,8 +148,16 @@ def _parting(
         against=who.against,
         said_to_differ=who.said_to_differ,
         blurs=(*blurred, *([spectrum] if spectrum else [])),
-        says=(says[0], says[1]),
+        says=says,
     )
+
+
+def _consensus(finding: Finding | None, character: Character) -> str:
+    """What at least half of the works say; what any says where no half agrees; a dash for silence."""
+    if finding is None:
+        return NOTHING
+    line = summary(finding, character)
+    return line.envelope if line.majority == NOTHING else line.majority
 
 
 def _stances(one: Finding, other: Finding, character: Character, cut: Cut | None, swapped: bool) -> Stances:

@@ -124,14 +124,14 @@ class _Told:
         return ", ".join(f"{said} in {self._names[taxon]}" for said, taxon in each) + wrong
 
     def _judged(self, one: Parting) -> str:
-        """The character with its threshold, where it has one."""
+        """The character with its threshold, or with what is said of the first taxon and of the second."""
         rule = threshold(one, self._character(one))
-        return f"{self._label(one)} ({self._names[upper(one)]} {rule})" if rule else self._label(one)
+        how = f"{self._names[upper(one)]} {rule}" if rule else " against ".join(one.says)
+        return f"{self._label(one)} ({how})"
 
     def _losses(self, one: Parting) -> str:
         below, above = (one.cut.lost_below, one.cut.lost_above) if one.cut is not None else (0.0, 0.0)
-        if one.gap is not None and max(below, above) < _ROUNDING:
-            free = format_span(one.gap.low, one.gap.high, self._character(one).unit)
+        if max(below, above) < _ROUNDING and (free := _free(one, self._character(one))):
             return f"what is stated of the two leaves {free} free between them"
         if max(below, above) < _ROUNDING:
             return "what is stated of the two does not overlap"
@@ -219,6 +219,16 @@ class _Told:
         for taxon, names in missing.items():
             of_what = f"of the {_listed(list(names))} " if taxon in spoken else "at all "
             yield f"Nothing is known {of_what}of {self._names[taxon]}."
+
+
+def _free(one: Parting, character: Character) -> str:
+    """The gap in print; of counts the numbers that nobody gives, so that none lies between 4 and 5."""
+    if one.gap is None or one.gap.low is None or one.gap.high is None:
+        return ""
+    low, high = one.gap.low, one.gap.high
+    if character.kind is Kind.COUNT:
+        low, high = low + 1, high - 1
+    return format_span(low, high, character.unit) if low <= high else ""
 
 
 def _is_spectrum(blur: str) -> bool:
