@@ -1,0 +1,153 @@
+"""Characters on which authors differ, or which drift, and the plants that would settle them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from auctorum.characters.bounds import agree
+from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.evidence import TURN
+from auctorum.circumscription.findings import Finding, StateAgreement, Verdict
+from auctorum.circumscription.gaps.ground import Ground
+from auctorum.circumscription.gaps.model import Gap, GapKind
+from auctorum.circumscription.gaps.rank import missing, plants_wanted
+from auctorum.circumscription.gaps.words import counted, listed, plants_at, told
+from auctorum.circumscription.plants import Observation
+from auctorum.circumscription.summary import span_words, state_words
+from auctorum.circumscription.sweep import Stretch, envelope
+from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices
+from auctorum.circumscription.wording import HABITAT
+
+HALF = Fraction(1, 2)
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """What some works say together: a stretch or states, as words."""
+
+    says: str
+    works: tuple[str, ...]
+    stretch: Stretch | None = None
+    states: tuple[str, ...] = ()
+
+
+def conflicts(ground: Ground) -> Iterator[Gap]:
+    """One gap for each conflicting or drifting character and stage that too few plants are measured for.
+
+    Where a taxon grows is no character of a plant, and left out.
+    """
+    for taxon in ground.taxa:
+        if ground.several_works(taxon):
+            for finding in ground.told(taxon):
+                habitat = ground.corpus.vocabulary[finding.character].property in HABITAT
+                if finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING) and not habitat:
+                    yield from _gap(ground, taxon, finding)
+
+
+def _gap(ground: Ground, taxon: str, finding: Finding) -> Iterator[Gap]:
+    character = ground.corpus.vocabulary[finding.character]
+    heard = independent(voices(finding.evidence, character))
+    parts = _parts(finding, heard, character)
+    narrow = min(parts, key=_width)
+    seen = [one for plant in ground.plants(taxon) if (one := plant.at(finding.character, finding.stage)) is not None]
+    covered = sum(_inside(one, narrow, character) for one in seen)
+    wanted = plants_wanted(covered, len(seen))
+    if wanted == len(seen):
+        return
+    sides = " or ".join(f"{part.says} ({_by(ground, part.works)})" for part in parts)
+    yield Gap(
+        GapKind.CONFLICT,
+        ground.rank(float(_smaller_share(finding, heard)) * missing(len(seen), wanted), taxon),
+        question=f"{ground.title(taxon)}: is its {told(finding.character, finding.stage)} {sides}?",
+        why=_why(finding, narrow, covered, len(seen), wanted),
+        todo=_todo(finding, character, wanted - len(seen), more=bool(seen)),
+        taxa=(taxon,),
+        works=tuple(voice.work for voice in heard),
+        characters=(finding.character,),
+        in_field=True,
+    )
+
+
+def _parts(finding: Finding, heard: Sequence[Voice], character: Character) -> list[_Part]:
+    """The sides of a conflict; of a drift what the first work says, and what the last does."""
+    if finding.verdict is Verdict.DRIFTING:
+        own = [voice for voice in heard if not voice.repeats] or heard
+        return [_part([voice], character) for voice in (own[0], own[-1])]
+    of_sides = ([voice for voice in heard if voice.work in side.works] for side in finding.sides)
+    return [_part(several, character) for several in of_sides if several]
+
+
+def _part(several: Sequence[Voice], character: Character) -> _Part:
+    works = tuple(voice.work for voice in several)
+    if not character.kind.is_numeric:
+        states = in_order((state for voice in several for state in voice.allowed), character)
+        return _Part(state_words(states, character), works, states=states)
+    said = stretches(several)
+    hull = envelope(said)
+    slack = max(max(one.low_slack, one.high_slack) for one in said)
+    about = "about " if hull.low == hull.high else ""  # a single figure holds what its precision does
+    return _Part(about + span_words(hull, character), works, Stretch(hull.low, hull.high, slack, slack))
+
+
+def _width(part: _Part) -> tuple[bool, Fraction]:
+    """Open stretches are wider than any other."""
+    if part.stretch is None:
+        return False, Fraction(len(part.states))
+    if part.stretch.low is None or part.stretch.high is None:
+        return True, Fraction(0)
+    return False, part.stretch.high - part.stretch.low
+
+
+def _inside(seen: Observation, part: _Part, character: Character) -> bool:
+    """Whether a plant lies in the stretch within stated precision, or shows mostly the states."""
+    if seen.value is None or part.stretch is None:
+        return sum((share for state, share in seen.states if state in part.states), Fraction(0)) >= HALF
+    turns = (-TURN, 0, TURN) if character.kind is Kind.ANGLE else (0,)
+    return any(_within(seen.value + turn, seen.slack, part.stretch) for turn in turns)
+
+
+def _within(value: Fraction, slack: Fraction, said: Stretch) -> bool:
+    above = said.low is None or value >= said.low or agree(value, slack, said.low, said.low_slack)
+    below = said.high is None or value <= said.high or agree(value, slack, said.high, said.high_slack)
+    return above and below
+
+
+def _smaller_share(finding: Finding, heard: Sequence[Voice]) -> Fraction:
+    """The share of the weight that stands on the smaller side.
+
+    Of a conflict all but the heaviest side; of a drift the smaller part, where opinions are most evenly divided
+    whether a value belongs to the taxon.
+    """
+    agreed = finding.agreement
+    if finding.verdict is Verdict.DRIFTING:
+        ranges = agreed.positions if isinstance(agreed, StateAgreement) else agreed
+        return max((min(step.share, 1 - step.share) for step in ranges.coverage), default=HALF) if ranges else HALF
+    weight = {voice.work: voice.weight or Fraction(1) for voice in heard}
+    sides = [sum((weight.get(work, Fraction(0)) for work in side.works), Fraction(0)) for side in finding.sides]
+    return 1 - max(sides) / sum(sides)
+
+
+def _by(ground: Ground, works: Sequence[str]) -> str:
+    return listed((ground.corpus.works[work].byline for work in works), 2)
+
+
+def _why(finding: Finding, part: _Part, covered: int, seen: int, wanted: int) -> str:
+    said = "Works have moved from the one to the other. "
+    if finding.verdict is Verdict.CONFLICTING:
+        said = f"{finding.remarks[0].rstrip('.')}. " if finding.remarks else ""
+    if not seen:
+        return f"{said}No plant is measured for it; about {wanted} would tell to ±10 points how many are {part.says}."
+    return (
+        f"{said}{counted(seen, 'plant')} {'is' if seen == 1 else 'are'} measured, {covered} of them {part.says}: "
+        "too few to tell their share to ±10 points."
+    )
+
+
+def _todo(finding: Finding, character: Character, number: int, *, more: bool) -> str:
+    verb = "Measure" if character.kind is Kind.MEASURE else "Note"
+    return (
+        f"{verb} the {finding.character} of {number}{' more' if more else ''} {plants_at(finding.stage)} at several "
+        "sites, named by other characters than this one; add them to specimens.csv."
+    )

@@ -1,0 +1,276 @@
+"""What the kinds of gaps are found from, each thing worked out once and only where it is asked for."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from fractions import Fraction
+from functools import cached_property
+from itertools import combinations
+
+from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.findings import Diagnosis, Finding, RangeAgreement, StateAgreement, Verdict
+from auctorum.circumscription.gaps.rank import PARTS_WELL, UNKNOWN_VALUE, rank, value_of
+from auctorum.circumscription.plants import Plant, plants
+from auctorum.circumscription.separation import Parting, separation_of
+from auctorum.circumscription.sisters import taxon_of_treatment
+from auctorum.circumscription.wording import HABITAT
+from auctorum.corpus.model import Corpus, Treatment
+from auctorum.corpus.resolve import NeverAccepted, called, find_taxon
+from auctorum.records.schema import Status
+
+NEIGHBOURS = 10  # taxa of one parent on either side, in the order of a work, that count as sisters
+CLOSEST = 6  # sisters among which the value of a character is looked for
+PERFECT = 0.99  # a value that no other can better by much
+
+
+class Ground:
+    """A corpus, and the names that are asked about (all if None); cost is linear in the records.
+
+    `taxa` are the ids of the taxa asked about; `everything` is true where no name was.
+    """
+
+    def __init__(self, corpus: Corpus, asked: Sequence[str] | None = None) -> None:
+        self.corpus = corpus
+        self.taxa = tuple(corpus.taxa) if asked is None else _taxa(corpus, asked)
+        self._asked = frozenset(self.taxa)
+        self.everything = asked is None
+        self._groups = frozenset(corpus.names[name].group for name in asked or ())
+        self._focal = frozenset(corpus.names[name].group for name in corpus.focal)
+        self._diagnoses: dict[str, Diagnosis] = {}
+        self._findings: dict[str, Mapping[tuple[str, str], Finding]] = {}
+        self._parted: dict[tuple[str, ...], float] = {}
+        self._values: dict[tuple[str, str], float] = {}
+
+    # --- words and weights
+
+    def title(self, taxon: str) -> str:
+        """The taxon as it is printed, without authors unless homonyms ask for them."""
+        found = self.corpus.taxa[taxon]
+        return called(self.corpus, found.current) + found.sense.suffix
+
+    def asks(self, name: str) -> bool:
+        """Whether a name is among those asked about."""
+        return self.everything or self.corpus.names[name].group in self._groups
+
+    def asks_of(self, treatment: Treatment) -> bool:
+        """Whether the taxon of a treatment is among those asked about; where it accepts none, whether its name is."""
+        taxon = self.accepted.get(treatment.id)
+        return self.asks(treatment.name) if taxon is None else self.asks_taxon(taxon)
+
+    def asks_taxon(self, taxon: str) -> bool:
+        """Whether a taxon is among those asked about."""
+        return taxon in self._asked
+
+    def focal(self, group: str) -> bool:
+        """Whether a type is that of a focal name."""
+        return group in self._focal
+
+    def use(self, taxon: str) -> float:
+        """Share of the works on its genus that accept the taxon."""
+        found = self.corpus.taxa[taxon]
+        works = {self.corpus.treatments[one].work.id for one in found.treatments}
+        return len(works) / len(self._on_genus[self._genus(found.current)])
+
+    def use_of_names(self, names: Sequence[str]) -> tuple[int, float]:
+        """Number of works that use one of the names, and their share of those on the genus."""
+        works = {one.work.id for name in names for one in self.using(name)}
+        every = self._on_genus.get(self._genus(names[0]), ())
+        return len(works), len(works) / len(every) if every else 0.0
+
+    def using(self, name: str) -> Sequence[Treatment]:
+        """The treatments that keep, sink or misapply a name, or place a taxon in it, by date."""
+        return self._using.get(name, ())
+
+    def rank(self, base: float, *taxa: str) -> float:
+        """The rank of a gap about these taxa."""
+        focal = any(self.focal(self.corpus.taxa[one].group) for one in taxa)
+        return rank(base, min(map(self.use, taxa)), focal=focal)
+
+    def _genus(self, name: str) -> str:
+        return self.corpus.names[name].name.genus
+
+    @cached_property
+    def _on_genus(self) -> Mapping[str, set[str]]:
+        found: dict[str, set[str]] = defaultdict(set)
+        for name, treatments in self._using.items():
+            found[self._genus(name)].update(one.work.id for one in treatments)
+        return found
+
+    @cached_property
+    def _using(self) -> Mapping[str, list[Treatment]]:
+        found: dict[str, list[Treatment]] = defaultdict(list)
+        for one in self.corpus.treatments.values():
+            for name in dict.fromkeys(filter(None, (one.name, *one.synonyms, *one.misapplied, one.parent))):
+                found[name].append(one)
+        return found
+
+    # --- what is said
+
+    def diagnosis(self, taxon: str) -> Diagnosis:
+        """The findings on a taxon."""
+        if taxon not in self._diagnoses:
+            self._diagnoses[taxon] = diagnosis(self.corpus, taxon)
+        return self._diagnoses[taxon]
+
+    def told(self, taxon: str) -> Iterator[Finding]:
+        """The findings on a taxon of which anybody says something."""
+        return (one for one in self.diagnosis(taxon).findings if one.verdict is not Verdict.SILENT)
+
+    def several_works(self, taxon: str) -> bool:
+        """Whether more than one work treats the taxon: with one nobody can differ, repeat or be silent."""
+        return len({self.corpus.treatments[one].work.id for one in self.corpus.taxa[taxon].treatments}) > 1
+
+    # --- beside one another
+
+    @cached_property
+    def accepted(self) -> Mapping[str, str]:
+        """Treatment id -> id of the taxon that it accepts."""
+        return taxon_of_treatment(self.corpus)
+
+    def sisters(self, taxon: str) -> tuple[str, ...]:
+        """Ids of the taxa that works place beside it, those first that most works place so; none that is part of it.
+
+        In a parent of many taxa only the nearest in the order of the work are taken, so that pairs stay as few as taxa.
+        """
+        return self._sisters.get(taxon, ())
+
+    @cached_property
+    def _sisters(self) -> Mapping[str, tuple[str, ...]]:
+        beside: dict[str, dict[str, int]] = defaultdict(lambda: defaultdict(int))
+        for several in self._placed.values():
+            for at, taxon in enumerate(several):
+                for other in several[max(0, at - NEIGHBOURS) : at + NEIGHBOURS + 1]:
+                    beside[taxon][other] += 1
+        order = {id_: number for number, id_ in enumerate(self.corpus.taxa)}
+        found = {}
+        for taxon, others in beside.items():
+            fit = (other for other, works in others.items() if not self._overlap(taxon, other, works))
+            found[taxon] = tuple(sorted(fit, key=lambda one: (-others[one], order[one])))
+        return found
+
+    @cached_property
+    def _placed(self) -> Mapping[tuple[str, str], tuple[str, ...]]:
+        """Work and parent -> the taxa it places there, in the order of the corpus."""
+        found: dict[tuple[str, str], dict[str, None]] = defaultdict(dict)
+        for one in self.corpus.treatments.values():
+            if one.parent is not None and one.status is Status.ACCEPTED and one.id in self.accepted:
+                found[one.work.id, one.parent][self.accepted[one.id]] = None
+        return {place: tuple(several) for place, several in found.items()}
+
+    @cached_property
+    def _inside(self) -> Mapping[tuple[str, str], int]:
+        """Part and whole -> the number of works that place the one in the other."""
+        wholes = {(one.work.id, one.name): self.accepted.get(one.id) for one in self.corpus.treatments.values()}
+        found: dict[tuple[str, str], int] = defaultdict(int)
+        for (work, parent), parts in self._placed.items():
+            whole = wholes.get((work, parent))
+            for part in parts if whole is not None else ():
+                found[part, whole or ""] += 1
+        return found
+
+    def _overlap(self, one: str, other: str, works: int) -> bool:
+        """Whether one is part of the other, so that nothing can tell them apart: at least for as many works as those
+        that place them side by side."""
+        inside = self._inside.get((one, other), 0) + self._inside.get((other, one), 0)
+        return self.corpus.taxa[one].group == self.corpus.taxa[other].group or inside >= works
+
+    # --- apart from one another
+
+    def partings(self, one: str, other: str) -> tuple[Parting, ...]:
+        """What parts two taxa, best first, all characters of plants and then where they grow."""
+        found = separation_of(self.corpus, {taxon: self.diagnosis(taxon).findings for taxon in (one, other)})
+        return found.of(one, other)
+
+    def parts_well(self, one: str, other: str) -> bool:
+        """Whether some character of the plants themselves parts the two taxa: the most promising are tried first."""
+        shared = [key for key in self._stated(one) if key in self._stated(other)]
+        plants = (key for key in shared if self.corpus.vocabulary[key[0]].property not in HABITAT)
+        promising = sorted(plants, key=lambda key: _in_common(self._stated(one)[key], self._stated(other)[key]))
+        return any(self._value(one, other, key) >= value_of(PARTS_WELL) for key in promising)
+
+    def value(self, taxon: str, character: str) -> float:
+        """How well the character parts the taxon from that of its closest sisters from which it parts it best; 0 to 1.
+
+        A middling figure where nobody can tell.
+        """
+        if (taxon, character) not in self._values:
+            pairs = ((taxon, sister) for sister in self.sisters(taxon)[:CLOSEST])
+            found = self._best(pairs, character)
+            self._values[taxon, character] = UNKNOWN_VALUE if found is None else found
+        return self._values[taxon, character]
+
+    def value_among(self, taxa: Sequence[str], character: str) -> float | None:
+        """How well the character parts some two of the first of these taxa; None where nobody can tell."""
+        return self._best(combinations(taxa[:CLOSEST], 2), character)
+
+    def _best(self, pairs: Iterable[tuple[str, str]], character: str) -> float | None:
+        """The best value in the pairs; one as good as perfect ends the search."""
+        best = None
+        for one, other in pairs:
+            for key in self._stated(one):
+                if key[0] == character and key in self._stated(other):
+                    value = self._value(one, other, key)
+                    best = value if best is None else max(best, value)
+                    if value >= PERFECT:
+                        return best
+        return best
+
+    def _value(self, one: str, other: str, key: tuple[str, str]) -> float:
+        """The value of a character and stage between two taxa; 0 where what is said of it cannot be compared."""
+        pair = (*sorted((one, other)), *key)
+        if pair not in self._parted:
+            found = separation_of(self.corpus, {taxon: [self._stated(taxon)[key]] for taxon in (one, other)})
+            error = found.partings[0].error
+            self._parted[pair] = 0.0 if error is None else value_of(error)
+        return self._parted[pair]
+
+    def _stated(self, taxon: str) -> Mapping[tuple[str, str], Finding]:
+        if taxon not in self._findings:
+            self._findings[taxon] = {(one.character, one.stage): one for one in self.told(taxon)}
+        return self._findings[taxon]
+
+    # --- in the field
+
+    @cached_property
+    def _plants(self) -> Mapping[str, list[Plant]]:
+        found: dict[str, list[Plant]] = defaultdict(list)
+        for plant in plants(self.corpus):
+            if plant.taxon is not None:
+                found[plant.taxon].append(plant)
+        return found
+
+    def plants(self, taxon: str) -> Sequence[Plant]:
+        """The measured plants that were given the name of the taxon."""
+        return self._plants.get(taxon, ())
+
+    def treatment(self, taxon: str, work: str) -> Treatment:
+        """The first treatment of the taxon in a work."""
+        every = (self.corpus.treatments[one] for one in self.corpus.taxa[taxon].treatments)
+        return next(one for one in every if one.work.id == work)
+
+
+def _in_common(one: Finding, other: Finding) -> float:
+    """How much two findings seem to share, 0 to 1: by their envelopes, or the weights of their states."""
+    first, second = one.agreement, other.agreement
+    if isinstance(first, StateAgreement) and isinstance(second, StateAgreement):
+        weights = dict(second.weights)
+        return float(sum(min(weight, weights.get(state, Fraction(0))) for state, weight in first.weights))
+    if not isinstance(first, RangeAgreement) or not isinstance(second, RangeAgreement):
+        return 1.0
+    ends = (first.envelope.low, first.envelope.high, second.envelope.low, second.envelope.high)
+    if any(end is None for end in ends):
+        return 1.0
+    a, b, c, d = (float(end) for end in ends if end is not None)
+    return max(0.0, min(b, d) - max(a, c)) / (max(b, d) - min(a, c) or 1.0)
+
+
+def _taxa(corpus: Corpus, asked: Sequence[str]) -> tuple[str, ...]:
+    """The taxa of the names, in the order of the corpus; nothing for a name that nobody accepts."""
+    found = set()
+    for name in asked:
+        try:
+            found.add(find_taxon(corpus, name).id)
+        except NeverAccepted:
+            continue
+    return tuple(taxon for taxon in corpus.taxa if taxon in found)

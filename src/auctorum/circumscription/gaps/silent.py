@@ -1,0 +1,83 @@
+"""Works that leave out what nearly all others give of a taxon, where it matters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from auctorum.circumscription.findings import Verdict
+from auctorum.circumscription.gaps.ground import Ground
+from auctorum.circumscription.gaps.model import Gap, GapKind
+from auctorum.circumscription.gaps.rank import PARTS_WELL, one_more, value_of
+from auctorum.circumscription.gaps.words import counted, listed, pages_of
+
+NEARLY_ALL = 0.75  # of the other works
+FEWEST = 3  # works below which there is no custom to leave
+
+
+@dataclass(frozen=True, slots=True)
+class _Left:
+    """A character that a work leaves out of a taxon; `voices` is the number of works that give it."""
+
+    work: str
+    taxon: str
+    character: str
+    voices: int
+    value: float
+    in_conflict: bool
+
+
+def silent(ground: Ground) -> Iterator[Gap]:
+    """One gap for each work: what it leaves out that at least three works and three quarters of the others give, if
+    that separates the taxon from a sister or is in conflict."""
+    by_work: dict[str, list[_Left]] = {}
+    for taxon in ground.taxa:
+        if ground.several_works(taxon):
+            for left in _left_out(ground, taxon):
+                by_work.setdefault(left.work, []).append(left)
+    for work, several in by_work.items():
+        yield _gap(ground, work, several)
+
+
+def _left_out(ground: Ground, taxon: str) -> Iterator[_Left]:
+    speaking: dict[str, set[str]] = {}
+    quiet: dict[str, tuple[str, ...]] = {}
+    differing = set()
+    for finding in ground.told(taxon):
+        speaking.setdefault(finding.character, set()).update(item.work for item in finding.evidence)
+        quiet[finding.character] = finding.silent
+        if finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING):
+            differing.add(finding.character)
+    for character, works in speaking.items():
+        others = len(works) + len(quiet[character]) - 1
+        if not quiet[character] or len(works) < FEWEST or len(works) < NEARLY_ALL * others:
+            continue
+        value, in_conflict = ground.value(taxon, character), character in differing
+        if in_conflict or value >= value_of(PARTS_WELL):
+            for work in quiet[character]:
+                yield _Left(work, taxon, character, len(works), value, in_conflict)
+
+
+def _gap(ground: Ground, work: str, several: list[_Left]) -> Gap:
+    taxa = tuple(dict.fromkeys(left.taxon for left in several))
+    ranks = [ground.rank(one_more(left.value, left.voices), left.taxon) for left in several]
+    first = several[ranks.index(max(ranks))]
+    treatments = [ground.treatment(taxon, work) for taxon in taxa]
+    parts = [f"{listed(one.character for one in several if one.taxon == taxon)} of {ground.title(taxon)}"
+             for taxon in taxa if taxon != first.taxon]  # fmt: skip
+    also = f" Left out, too: {listed(parts, 1)}." if parts else ""
+    own = [one.character for one in several if one.taxon == first.taxon]
+    matter = "works differ on it" if first.in_conflict else "it tells the taxon from a sister"
+    byline = ground.corpus.works[work].byline
+    return Gap(
+        GapKind.SILENT,
+        max(ranks),
+        question=f"{byline}: does it give the {listed(own)} of {ground.title(first.taxon)}?",
+        why=f"{counted(first.voices, 'work')} give the {first.character} of {ground.title(first.taxon)}, "
+        f"and {matter}.{also}",
+        todo=f"Look up {pages_of(treatments)} once more, and its figures and tables; add what it says under `traits:`.",
+        taxa=taxa,
+        works=(work,),
+        characters=tuple(dict.fromkeys(left.character for left in several)),
+        place=treatments[0].record.place,
+    )
