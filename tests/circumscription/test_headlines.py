@@ -48,7 +48,7 @@ def corpus():
 
 def test_what_held_and_what_moved_stands_first_then_who_is_in_conflict() -> None:
     found = corpus()
-    told = headlines(diagnosis(found, "exemplum-album").findings, found.works)
+    told = [str(one) for one in headlines(diagnosis(found, "exemplum-album").findings, found.works)]
     assert told[0].startswith(
         "Spur length. The lower bound never moved: 22 mm in all 5 independent works, 1910 to 1960. "
         "The upper bound rose from 34 mm (Aell 1910) to 48 mm (Fell 1960); tau 1.00, p 0.017."

@@ -24,7 +24,8 @@ window.addEventListener("load", () => {
   const page = document.documentElement;
   let widest = "";
   for (const each of document.body.querySelectorAll("*")) {
-    if (each.getBoundingClientRect().right > page.clientWidth + 1 && !each.closest("svg") && !each.matches(".skip")) {
+    const beyond = each.getBoundingClientRect().right > page.clientWidth + 1;
+    if (beyond && !each.closest("svg, .matrix-box") && !each.matches(".skip")) {  // a matrix scrolls in its own box
       widest = each.tagName + "." + each.className;
     }
   }

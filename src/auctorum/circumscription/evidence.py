@@ -44,7 +44,7 @@ def evidence_of(
 
 
 def on_one_turn(evidence: Sequence[Evidence]) -> tuple[Evidence, ...]:
-    """Aspects in their order, each turned by whole circles to lie about the circular mean of all.
+    """Aspects in their order, each turned by whole circles to lie about the circular mean of those with weight.
 
     Every arc is moved so that its middle is at most half a turn from the mean direction of the middles, and all
     together so that the lowest bound is from 0 to 360; arcs across north then end above 360. Where the directions
@@ -53,10 +53,12 @@ def on_one_turn(evidence: Sequence[Evidence]) -> tuple[Evidence, ...]:
     middles = {place: _middle(item.span) for place, item in enumerate(evidence) if item.span is not None}
     if not middles:
         return tuple(evidence)
-    last = _mean_direction(list(middles.values())) + TURN // 2
+    weighty = [place for place in middles if evidence[place].weight] or list(middles)
+    last = _mean_direction([middles[place] for place in weighty]) + TURN // 2
     turns = {place: (last - middle) // TURN for place, middle in middles.items()}
     turned = [_turned(item, turns.get(place, 0)) for place, item in enumerate(evidence)]
-    ends = [end for item in turned if item.span for end in (item.span.low, item.span.high) if end is not None]
+    spans = [span for place in weighty if (span := turned[place].span) is not None]
+    ends = [end for span in spans for end in (span.low, span.high) if end is not None]
     together = min(ends) // TURN
     return tuple(_turned(item, -together) for item in turned)
 

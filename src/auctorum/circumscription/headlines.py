@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from enum import IntEnum
 
 from auctorum.circumscription.findings import Bound, Finding, RangeAgreement, Verdict
@@ -22,7 +23,20 @@ class Weight(IntEnum):
     NONE = 4
 
 
-def headlines(findings: Iterable[Finding], works: Mapping[str, Work], most: int = MOST) -> tuple[str, ...]:
+@dataclass(frozen=True, slots=True)
+class Headline:
+    """A finding that stands out, in sentences: its remarks, and who is silent."""
+
+    character: str
+    stage: str
+    told: str
+
+    def __str__(self) -> str:
+        name = self.character + (f" ({self.stage})" if self.stage else "")
+        return f"{name[:1].upper()}{name[1:]}. {self.told}"
+
+
+def headlines(findings: Iterable[Finding], works: Mapping[str, Work], most: int = MOST) -> tuple[Headline, ...]:
     """The findings that stand out, in a sentence or two each, the weightiest first; those alike by how many speak."""
     weighed = [(_weight(finding), -finding.count.independent, place, finding) for place, finding in enumerate(findings)]
     told = sorted((one for one in weighed if one[0] is not Weight.NONE), key=lambda one: one[:3])
@@ -48,8 +62,7 @@ def _held(bound: Bound | None) -> bool:
     return bound is not None and bound.stable and bound.stated >= FEWEST_FOR_A_TREND
 
 
-def _headline(finding: Finding, works: Mapping[str, Work]) -> str:
-    name = finding.character + (f" ({finding.stage})" if finding.stage else "")
-    told = " ".join(finding.remarks)
+def _headline(finding: Finding, works: Mapping[str, Work]) -> Headline:
     silent = "; ".join(works[work].byline for work in finding.silent)
-    return f"{name[:1].upper()}{name[1:]}. {told}" + (f" Silent: {silent}." if silent else "")
+    told = (*finding.remarks, *([f"Silent: {silent}."] if silent else []))
+    return Headline(finding.character, finding.stage, " ".join(told))

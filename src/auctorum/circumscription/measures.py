@@ -33,15 +33,8 @@ class Measures:
         return format_number(convert(rounded, self.character.unit, self.unit) if self.unit else rounded)
 
     def rounded(self, value: Fraction) -> Fraction:
-        """A figure in the character's unit, a converted one rounded to a power of ten within its precision.
-
-        12 in, stated to half an inch, is 30 cm and not 30.48 cm; two digits are always left, so that 1 in is 25 mm.
-        """
-        step = self.slack.get(value)
-        if not step or not value or self.character.kind is Kind.ANGLE:
-            return value
-        ten = min(_power_of_ten(step), _power_of_ten(abs(value)) / 10)
-        return round(value / ten) * ten
+        """A figure in the character's unit, no finer than it was stated; a direction as it is."""
+        return value if self.character.kind is Kind.ANGLE else no_finer(value, self.slack.get(value, Fraction(0)))
 
     def rounded_span(self, span: Span) -> Span:
         """A span with both ends rounded so."""
@@ -67,6 +60,20 @@ class Measures:
 
     def _unit(self) -> str:
         return format_span(Fraction(0), Fraction(0), self.unit).removeprefix("0")
+
+
+def no_finer(value: Fraction, slack: Fraction) -> Fraction:
+    """A converted figure rounded to a power of ten within its precision, of which `slack` is half.
+
+    12 in, stated to half an inch, is 30 cm and not 30.48 cm; two digits are always left, so that 1 in is 25 mm.
+
+    >>> no_finer(Fraction("304.8"), Fraction("12.7")), no_finer(Fraction("25.4"), Fraction("12.7"))
+    (Fraction(300, 1), Fraction(25, 1))
+    """
+    if not slack or not value:
+        return value
+    ten = min(_power_of_ten(slack), _power_of_ten(abs(value)) / 10)
+    return round(value / ten) * ten
 
 
 def measures(evidence: Sequence[Evidence], character: Character) -> Measures:

@@ -10,6 +10,7 @@ from auctorum.characters.show import format_number, format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Bound, RangeAgreement, Span, StateAgreement
+from auctorum.circumscription.measures import no_finer
 from auctorum.circumscription.summary import span_words, state_words
 from auctorum.circumscription.sweep import Figure, Stretch, high_of, low_of, meeting, same
 from auctorum.circumscription.trend import FEWEST_FOR_A_TREND, drifts
@@ -147,7 +148,7 @@ def _figure(value: Fraction, character: Character) -> str:
 
 def _stated(pair: tuple[Voice, Figure], character: Character) -> str:
     voice, figure = pair
-    return f"{_figure(figure.value, character)} ({voice.byline})"
+    return f"{_figure(no_finer(figure.value, figure.slack), character)} ({voice.byline})"
 
 
 def _works(count: int, works: int, noun: str) -> str:

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cached_property
 from string import ascii_lowercase
 from typing import TypeVar
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
+from auctorum.circumscription.independence import Lineage, lineage
+from auctorum.circumscription.observed import Observed, observed
+from auctorum.circumscription.plants import Plant, plants
+from auctorum.circumscription.separation import Separation, separation_of
+from auctorum.circumscription.sisters import sisters, taxon_of_treatment
 from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
 from auctorum.names.format import format_name, parts
@@ -29,6 +34,7 @@ from auctorum.site.extract import Extracts
 from auctorum.site.paths import slugs
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
 
+MOST_SISTERS = 8  # taxa beside a taxon that it is compared with
 T = TypeVar("T")
 
 
@@ -41,6 +47,8 @@ class Answers:
         self.problems = tuple(sorted(problems))
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
+        self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
+        self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
         self._set_names: dict[tuple[str, bool, bool], Rich] = {}
         self._set_texts: dict[str, Rich] = {}
@@ -65,6 +73,44 @@ class Answers:
         if taxon not in self._diagnoses:
             self._diagnoses[taxon] = diagnosis(self.corpus, taxon)
         return self._diagnoses[taxon]
+
+    def lineage(self, taxon: str) -> Lineage:
+        """Who repeats whom in treating one taxon."""
+        return lineage(self.corpus, (self.corpus.treatments[id_] for id_ in self.corpus.taxa[taxon].treatments))
+
+    def apart(self, taxon: str) -> tuple[tuple[str, Separation], ...]:
+        """The sisters of a taxon, those that most works place beside it first, each with what tells the two apart."""
+        beside = sisters(self.corpus, taxon, self._accepted)[:MOST_SISTERS]
+        return tuple((sister, self._separation(taxon, sister)) for sister in beside)
+
+    def _separation(self, taxon: str, sister: str) -> Separation:
+        pair = (taxon, sister)
+        if pair not in self._separations:
+            of_both = {one: self.diagnosis(one).findings for one in pair}
+            self._separations[pair] = separation_of(self.corpus, of_both)
+        return self._separations[pair]
+
+    @cached_property
+    def _accepted(self) -> dict[str, str]:
+        return taxon_of_treatment(self.corpus)
+
+    def observed(self, taxon: str) -> Mapping[tuple[str, str], Observed]:
+        """What the plants named as the taxon show, by character and stage of its findings."""
+        if taxon not in self._observed:
+            self._observed[taxon] = self._seen(taxon)
+        return self._observed[taxon]
+
+    def _seen(self, taxon: str) -> Mapping[tuple[str, str], Observed]:
+        seen = self._plants.get(taxon, ())
+        if not seen:
+            return {}
+        findings = self.diagnosis(taxon).findings
+        found = (observed(self.corpus, finding, taxon, seen) for finding in findings)
+        return {(one.character, one.stage): told for one, told in zip(findings, found, strict=True) if told}
+
+    @cached_property
+    def _plants(self) -> dict[str, tuple[Plant, ...]]:
+        return _grouped((plant.taxon, plant) for plant in plants(self.corpus) if plant.taxon is not None)
 
     def correct_then(self, treatment: Treatment) -> CorrectName | None:
         """The correct name for a work's own view at its time; None without rank or place to be judged in."""
@@ -116,6 +162,29 @@ class Answers:
     @cached_property
     def taxon_paths(self) -> dict[str, str]:
         return _paths("taxa", self.corpus.taxa)
+
+    @cached_property
+    def taxa_of_genus(self) -> dict[str, tuple[Taxon, ...]]:
+        """The taxa of each genus, by their names."""
+        taxa = sorted(self.corpus.taxa.values(), key=lambda taxon: (format_name(self._current(taxon)), taxon.id))
+        return _grouped((self._current(taxon).genus, taxon) for taxon in taxa)
+
+    def _current(self, taxon: Taxon) -> Name:
+        return self.corpus.names[taxon.current].name
+
+    @cached_property
+    def group_paths(self) -> dict[str, str]:
+        """Where the taxa of each genus that has several stand side by side."""
+        return _paths("groups", (genus for genus, taxa in self.taxa_of_genus.items() if len(taxa) > 1))
+
+    @cached_property
+    def apart_paths(self) -> dict[str, str]:
+        """Where each taxon that has sisters is compared with them."""
+        return {taxon: path for taxon, path in _paths("apart", self.corpus.taxa).items() if self.has_sisters(taxon)}
+
+    def has_sisters(self, taxon: str) -> bool:
+        """Whether any work places another taxon beside it."""
+        return bool(sisters(self.corpus, taxon, self._accepted))
 
     @cached_property
     def character_paths(self) -> dict[str, str]:

@@ -38,7 +38,7 @@ def character_page(answers: Answers, character: Character) -> CharacterPage:
         facts=tuple(fact for fact in facts if fact[1]),
         states=_states(character) or tuple(StateLine(name) for name in state_names(character)),
         blocks=tuple(
-            block(answers, finding, answers.taxon(taxon.id), answers.taxon(taxon.id, link=False), f"{taxon.id}-")
+            block(answers, finding, answers.taxon(taxon.id), taxon.id, f"{taxon.id}-")
             for taxon, finding in _findings(answers, character)
         ),
         rows=statements(answers, character.name),

@@ -10,13 +10,15 @@ from auctorum.characters.states import state_names
 from auctorum.characters.values import Modality, Share, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
+from auctorum.circumscription.measures import measures
 from auctorum.circumscription.summary import span_words
 from auctorum.names.ranks import UNRANKED
 from auctorum.nomenclature.history import Event, History
 from auctorum.records.schema import ActKind
 from auctorum.site.answers import Answers
+from auctorum.site.more_drawings import plants_rung, thresholds
 from auctorum.site.page_parts import Figure
-from auctorum.site.pictures.range_ladder import Ladder, Rung, range_ladder
+from auctorum.site.pictures.range_ladder import Ladder, Rung, explanation, range_ladder
 from auctorum.site.pictures.rank_path import Mark, Path, rank_path, sample
 from auctorum.site.pictures.state_ladder import Patch, StateLadder, StateRow, state_ladder
 from auctorum.site.ranks import by_rank
@@ -108,17 +110,26 @@ def _described(history: History, marks: Iterable[Mark]) -> str:
     return " ".join(filter(None, told)) + " The table below says the same."
 
 
-def ladder_figure(answers: Answers, finding: Finding, subject: Rich, key: str) -> Figure | None:
-    """The ladder of a finding; None where nobody says anything. `subject` is what the title says it is of."""
+def ladder_figure(answers: Answers, finding: Finding, taxon: str, key: str) -> Figure | None:
+    """The ladder of a finding on the taxon; None where nobody says anything.
+
+    Measured plants stand below the works; values that part the taxon from its first sisters cross the picture.
+    """
     character = answers.corpus.vocabulary[finding.character]
     if not finding.evidence:
         return None
     stage = f" ({finding.stage})" if finding.stage else ""
-    title = f"{capital(character.name)}{stage}: {text_of(subject)}"
+    title = f"{capital(character.name)}{stage}: {text_of(answers.taxon(taxon, link=False))}"
     description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
     if character.kind.is_numeric:
         ranges = _ladder(answers, finding, character, title, description)
-        return Figure(range_ladder(ranges, key), range_ladder(ranges, f"{key}-n", narrow=True), ())
+        if character.kind is not Kind.ANGLE:
+            seen = answers.observed(taxon).get((finding.character, finding.stage))
+            partings = [one for _, found in answers.apart(taxon) for one in found.partings]
+            crossing = thresholds(answers, finding, partings, taxon)
+            ranges = replace(ranges, plants=plants_rung(seen), thresholds=crossing)
+        narrow = range_ladder(ranges, f"{key}-n", narrow=True)
+        return Figure(range_ladder(ranges, key), narrow, (), explanation(ranges))
     states = _states(answers, finding, character, title, description)
     pictures = state_ladder(states, key), state_ladder(states, f"{key}-n", narrow=True)
     return Figure(*pictures, plain(_unsaid(answers, finding)))
@@ -143,7 +154,8 @@ def _ladder(answers: Answers, finding: Finding, character: Character, title: str
     if isinstance(agreement, RangeAgreement) and len({evidence.work for evidence in finding.evidence}) > 1:
         majority = [ends for span in agreement.majority if (ends := _ends(span))]
         core = _ends(agreement.core) if agreement.core else None
-        shared = span_words(agreement.core, character)
+        printed = measures(finding.evidence, character).rounded_span
+        shared = span_words(agreement.core and printed(agreement.core), character)
     if compass:
         majority = [_nearest_turn(ends, turn) for ends in majority]
         core = _nearest_turn(core, turn) if core else None

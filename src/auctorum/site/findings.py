@@ -6,10 +6,12 @@ from collections.abc import Iterable, Mapping
 
 from auctorum.circumscription.findings import Finding, Verdict
 from auctorum.circumscription.lineage_words import count_words
+from auctorum.circumscription.observed_words import sentences
 from auctorum.circumscription.summary import summary
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import ladder_figure
+from auctorum.site.more_drawings import profile_figure
 from auctorum.site.page_parts import FindingBlock, SideRow, VerdictGroup, WordsRow
 from auctorum.site.paths import slug
 from auctorum.site.rows import words_row
@@ -33,10 +35,7 @@ def verdict_groups(answers: Answers, taxon: Taxon) -> tuple[VerdictGroup, ...]:
     for verdict, (sign, meaning) in VERDICTS.items():
         mine = [finding for finding in findings if finding.verdict is verdict]
         mine.sort(key=lambda finding: _weight(answers, finding))
-        blocks = tuple(
-            block(answers, finding, answers.character(finding.character), answers.taxon(taxon.id, link=False), "")
-            for finding in mine
-        )
+        blocks = tuple(block(answers, finding, answers.character(finding.character), taxon.id) for finding in mine)
         if blocks:
             groups.append(VerdictGroup(verdict, sign, meaning, blocks))
     return tuple(groups)
@@ -49,16 +48,20 @@ def _weight(answers: Answers, finding: Finding) -> tuple[bool, bool, int]:
     return not decisive, not measured, -len({evidence.work for evidence in finding.evidence})
 
 
-def block(answers: Answers, finding: Finding, subject: Rich, of: Rich, prefix: str) -> FindingBlock:
-    """One finding. `subject` heads it, `of` ends the title of its picture, `prefix` keeps its anchor apart."""
+def block(answers: Answers, finding: Finding, subject: Rich, taxon: str, prefix: str = "") -> FindingBlock:
+    """One finding on the taxon. `subject` heads it, `prefix` keeps its anchor apart."""
     anchor = f"{prefix}{slug(f'{finding.character} {finding.stage}')}"
     works = {evidence.work for evidence in finding.evidence}
     compared = len(works) > 1
+    seen = answers.observed(taxon).get((finding.character, finding.stage))
     return FindingBlock(
         anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
         most=_most(answers, finding), count=count_words(finding.count),
         remarks=tuple(answers.text(_sentence(remark)) for remark in finding.remarks),
-        figure=ladder_figure(answers, finding, of, f"p-{anchor}") if compared else None,
+        seen=tuple(map(answers.text, sentences(answers.corpus, finding, seen))) if seen else (),
+        figure=ladder_figure(answers, finding, taxon, f"p-{anchor}") if compared else None,
+        profile=profile_figure(answers, finding, answers.taxon(taxon, link=False), f"c-{anchor}")
+        if finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING) else None,
         open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
         sides=tuple(SideRow(side.says, answers.works(side.works)) for side in finding.sides)
         if len(finding.sides) > 1 else (),

@@ -73,6 +73,34 @@ class WordsRow:
 
 
 @dataclass(frozen=True, slots=True)
+class ApartRow:
+    """One character between two taxa: what each is, how far they overlap, where to part them, who bears that out."""
+
+    character: Rich
+    stage: str
+    says: tuple[str, str]
+    overlap: str
+    threshold: str
+    error: str
+    works: str
+    support: tuple[Rich, ...]
+    strength: str
+
+
+@dataclass(frozen=True, slots=True)
+class SisterBlock:
+    """A taxon beside one sister; `heads` are their last epithets, `unknown` the characters stated of one alone."""
+
+    anchor: str
+    sister: Rich
+    heads: tuple[str, str]
+    sentences: Rich
+    rows: tuple[ApartRow, ...]
+    unknown: tuple[Rich, ...]
+    figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SideRow:
     """Authors on one side of a conflict."""
 
@@ -96,7 +124,9 @@ class FindingBlock:
     most: str
     count: str
     remarks: tuple[Rich, ...]
+    seen: tuple[Rich, ...]  # what measured plants show, in sentences
     figure: Figure | None
+    profile: Figure | None
     open: bool
     sides: tuple[SideRow, ...]
     silent: tuple[Rich, ...]

@@ -23,6 +23,7 @@ from auctorum.site.page_parts import (
     IndexEntry,
     NameRow,
     ProblemRow,
+    SisterBlock,
     StandingRow,
     TaxonRow,
     TreatmentBlock,
@@ -63,7 +64,11 @@ class TaxonPage:
     events: tuple[EventRow, ...]
     views: tuple[ViewRow, ...]
     left_out: tuple[Rich, ...]
+    standing_out: tuple[tuple[str, str, Rich], ...]  # anchor, character and sentences of findings that stand out
+    apart: tuple[tuple[Rich, str, Rich], ...]  # sister, address of all that is known, what tells the two apart
     groups: tuple[VerdictGroup, ...]
+    lineage: Figure | None
+    repeating: tuple[Rich, ...]  # who repeats whom, in sentences
     consensus: Rich
     sources: tuple[WorkRow, ...]
     unread: tuple[WordsRow, ...]
@@ -193,6 +198,26 @@ class ComparisonsPage:
 
     genera: tuple[Rich, ...]
     starts: tuple[Start, ...]
+    groups: tuple[tuple[Rich, str], ...]  # genera side by side, with how many taxa
+    beside: tuple[Rich, ...]  # taxa that are compared with their sisters
+
+
+@dataclass(frozen=True, slots=True)
+class ApartPage:
+    """A taxon beside its sisters."""
+
+    taxon: Rich
+    sisters: tuple[SisterBlock, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GroupPage:
+    """A genus at a glance; `matrix` is HTML."""
+
+    genus: Rich
+    matrix: str
+    taxa: int
+    shown: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,5 +231,5 @@ class ComparisonPage:
 
 Page = (
     HomePage | TaxonPage | NamePage | CharacterPage | WorkPage | AuthorPage | RulesPage | ComparisonsPage
-    | ComparisonPage | ListPage | SearchPage | ProblemsPage | GlossaryPage
+    | ComparisonPage | ApartPage | GroupPage | ListPage | SearchPage | ProblemsPage | GlossaryPage
 )  # fmt: skip

@@ -17,8 +17,10 @@ from jinja2 import Environment
 from auctorum.nomenclature.code import Code
 from auctorum.problems import Problem
 from auctorum.site.answers import Answers
+from auctorum.site.apart_page import apart_page
 from auctorum.site.character_page import character_page
 from auctorum.site.compare_page import comparison_page, comparisons_page
+from auctorum.site.group_page import group_page
 from auctorum.site.home_page import home_page
 from auctorum.site.lists import glossary_page, list_pages, problems_page, search_index, search_page
 from auctorum.site.name_page import name_page
@@ -69,7 +71,7 @@ class Renderer:
         for kind, paths in (
             ("taxon", answers.taxon_paths), ("name", answers.name_paths), ("character", answers.character_paths),
             ("work", answers.work_paths), ("author", answers.author_paths),
-            ("comparison", answers.compared.paths),
+            ("comparison", answers.compared.paths), ("apart", answers.apart_paths), ("group", answers.group_paths),
         ):  # fmt: skip
             found += [Job(kind, subject, path) for subject, path in paths.items()]
         return tuple(found)
@@ -109,6 +111,10 @@ class Renderer:
                 return comparisons_page(answers)
             case "comparison":
                 return comparison_page(answers, subject)
+            case "apart":
+                return apart_page(answers, subject)
+            case "group":
+                return group_page(answers, subject)
             case _:
                 return author_page(answers, subject)
 
@@ -137,6 +143,11 @@ class Renderer:
             case "comparison":
                 byline = answers.bylines[job.subject]
                 return f"From {byline} to others", "compare", (_crumb("Compare", "compare.html"),)
+            case "apart":
+                title = f"{text_of(answers.taxon(job.subject, link=False))} beside its sisters"
+                return title, "compare", (_crumb("Compare", "compare.html"),)
+            case "group":
+                return f"{job.subject} at a glance", "compare", (_crumb("Compare", "compare.html"),)
             case _:
                 return job.subject, "authors", (_crumb("Authors", "authors/index.html"),)
 

@@ -5,19 +5,25 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from auctorum.circumscription.headlines import Headline, headlines
+from auctorum.circumscription.lineage_words import lineage_sentences
 from auctorum.corpus.model import Taxon
 from auctorum.nomenclature.history import History
 from auctorum.site.answers import Answers
+from auctorum.site.apart_page import apart_sentences
 from auctorum.site.called import author_rows, latest_accepting, rank_rows
 from auctorum.site.drawings import path_figure
 from auctorum.site.findings import unread_rows, verdict_groups
+from auctorum.site.more_drawings import lineage_figure
 from auctorum.site.opinion import answer, view_rows
 from auctorum.site.page_parts import WorkRow
 from auctorum.site.pages import TaxonPage
+from auctorum.site.paths import slug
 from auctorum.site.rows import STATUS_WORDS, event_row, type_words, work_row
 from auctorum.site.synonymies import synonymy_views
 from auctorum.site.words import Rich, Run, capital
 
+SISTERS = 3  # of which a page tells what tells it apart; all stand on a page of their own
 _MARKS = re.compile(r"(\[\d+(?:[,;–-] ?\d+)*\])")
 
 
@@ -38,7 +44,11 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
         events=tuple(event_row(answers, event) for event in history.events),
         views=view_rows(answers, history),
         left_out=answers.works(history.silent),
+        standing_out=tuple(_headline(answers, one) for one in headlines(diagnosis.findings, answers.corpus.works)),
+        apart=apart_sentences(answers, taxon.id, SISTERS),
         groups=verdict_groups(answers, taxon),
+        lineage=lineage_figure(answers, taxon.id),
+        repeating=tuple(map(answers.text, lineage_sentences(answers.lineage(taxon.id), answers.corpus.works))),
         consensus=_with_marks(answers, diagnosis.text, diagnosis.sources),
         sources=tuple(work_row(answers, work) for work in diagnosis.sources),
         unread=unread_rows(answers, taxon),
@@ -64,6 +74,11 @@ def group_type(answers: Answers, group: str) -> Rich:
                 Run(")"),
             )
     return found
+
+
+def _headline(answers: Answers, one: Headline) -> tuple[str, str, Rich]:
+    label = one.character + (f" ({one.stage})" if one.stage else "")
+    return slug(f"{one.character} {one.stage}"), capital(label), answers.text(one.told)
 
 
 def _with_marks(answers: Answers, text: str, sources: tuple[str, ...]) -> Rich:
