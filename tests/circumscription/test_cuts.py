@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil, floor
+from statistics import NormalDist
 
 import pytest
 from hypothesis import given, settings
@@ -46,6 +47,26 @@ def test_no_threshold_of_a_fine_grid_is_better(lower: Density, upper: Density) -
     assert 0 <= found.error <= 0.5 + 1e-9
     assert best_cut(lower, upper, tolerance=0).error <= least + 1e-6
     assert found == cut_at(lower, upper, found.value)
+
+
+@pytest.mark.parametrize("distance", [1, 2, 3, 4])
+def test_two_normal_distributions(distance: int) -> None:
+    """Of one spread, the best threshold is half way, and errs by the tail beyond half the distance.
+
+    Fisher, R. A. (1936), Annals of Eugenics 7: 179-188, for one measurement; the figures are Python's `NormalDist`.
+    """
+    lower, upper = (_normal(mean) for mean in (0, distance))
+    found = best_cut(lower, upper, tolerance=0)
+    assert float(found.value) == pytest.approx(distance / 2, abs=0.02)
+    assert found.error == pytest.approx(NormalDist().cdf(-distance / 2), abs=1e-3)
+
+
+def _normal(mean: float) -> Density:
+    exact = NormalDist(mean)
+    places = [mean + 6 * (step / 200 - 1) for step in range(401)]
+    return Density(
+        tuple(places), tuple(exact.pdf(place) for place in places), tuple(exact.cdf(place) for place in places)
+    )
 
 
 @QUICK

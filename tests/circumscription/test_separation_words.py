@@ -131,9 +131,9 @@ def test_counts_and_states_also_separate() -> None:
         )
     )
     assert said == (
-        "Petal number separates them: with 5 or more it is E. album; what is stated of the two does not overlap (so the "
-        "one work that gives both). Seed surface (smooth against winged) and presence of bracteoles (present against "
-        "absent) also separate them. Where they grow: elevation (E. rubrum from 400 m on) separates them."
+        "Petal number separates them: with 5 or more it is E. album; what is stated of the two does not overlap (so "
+        "the one work that gives both). Seed surface (smooth against winged) and presence of bracteoles (present "
+        "against absent) also separate them. Where they grow: elevation (E. rubrum from 400 m on) separates them."
     )
 
 
@@ -157,6 +157,19 @@ def test_nothing_tells_them_apart() -> None:
     said = told((1900, "Orrin", "seed surface: smooth or reticulate", "seed surface: reticulate"))
     assert said.startswith("No single character in the records tells them apart. The best is seed surface: ")
     assert "misleading for 25 % of the plants" in said
+
+
+def test_only_where_they_grow_tells_them_apart() -> None:
+    said = told(
+        (
+            1900,
+            "Orrin",
+            "seed surface: smooth or reticulate | elevation: 100–200 m",
+            "seed surface: reticulate | elevation: 600–900 m",
+        )
+    )
+    assert said.startswith("No single character of the plants themselves tells them apart. The best is seed surface: ")
+    assert said.endswith("Where they grow: elevation (E. rubrum from 400 m on) separates them.")
 
 
 def test_said_to_differ_but_shared() -> None:

@@ -111,7 +111,8 @@ class _Told:
         word = strength(best.error or 0.0)
         name, told = self._label(best), f"{self._how(best)} ({self._works(best)})."
         if word not in USEFUL:
-            return f"No single character in the records tells them apart. The best is {name}: {told}"
+            which = "of the plants themselves" if any(map(self._useful, self._habitat)) else "in the records"
+            return f"No single character {which} tells them apart. The best is {name}: {told}"
         return f"{_capital(name)} {'tells them best' if word == HELPS else f'{word} them'}: {told}"
 
     def _how(self, one: Parting) -> str:
