@@ -89,3 +89,25 @@ def test_who_repeats_whom_in_words_and_as_data() -> None:
             "equal": ["spur length", "leaf length"],
         }
     ]
+
+
+def test_a_line_that_a_more_direct_one_covers_is_not_told() -> None:
+    """A work that repeats the second, which says most of what the first says, need not have gone back to the first."""
+    texts = []
+    for number, (leaf, cites) in enumerate((("30–50 mm", ""), ("31–52 mm", ""), ("31–52 mm", "cites: [w-0, w-1]\n"))):
+        said = ("spur length", "22–34 mm"), ("leaf length", leaf), ("flower number", "4–8")
+        traits = ", ".join(f"{{character: {name}, verbatim: {words}}}" for name, words in said)
+        family = "ABC"[number] + "ell"
+        texts.append(
+            f"work: {{id: w-{number}, type: book, author: [{{family: {family}}}], issued: '191{number}', title: T}}\n"
+            f"{cites}{'' if number else ACTS}"
+            f"treatments:\n- {{taxon: Exemplum album, basis: own material, traits: [{traits}]}}\n"
+        )
+    found, problems = corpus_of(*texts, characters=CHARACTERS)
+    assert problems == []
+    lines = lineage(found, found.treatments.values())
+    assert [(line.later, line.earlier, len(line.equal)) for line in lines.lines] == [
+        ("w-2", "w-0", 2),
+        ("w-2", "w-1", 3),
+    ]
+    assert [line.earlier for line in lines.direct] == ["w-1"]

@@ -86,6 +86,17 @@ class Lineage:
             lines.sort(key=lambda line: (-line.tie, -len(line.equal), -place[line.earlier]))
         return found
 
+    @property
+    def direct(self) -> tuple[Line, ...]:
+        """The lines without those that more direct ones make needless: what is equal is found in those, too."""
+        found = []
+        for line in self.lines:
+            sources = self._sources[line.later]
+            nearer = {told for other in sources[: sources.index(line)] for told in other.equal}
+            if line.tie is Tie.DECLARED or not nearer.issuperset(line.equal):
+                found.append(line)
+        return tuple(found)
+
     def source(self, work: str, told: Told, among: Collection[str] | None = None) -> str:
         """The work whose figures `work` repeats for a character and stage; empty if it speaks for itself.
 

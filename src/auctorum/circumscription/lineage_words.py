@@ -17,8 +17,8 @@ _SHOWN_BY = {
 
 
 def lineage_sentences(found: Lineage, works: Mapping[str, Work]) -> tuple[str, ...]:
-    """One sentence for each line, by later work: `Isherow 1938 repeats Maddrick 1923 ... in 7 of 7 characters.`"""
-    return tuple(line_sentence(line, works) for line in found.lines)
+    """One sentence for each direct line, by later work: `Isherow 1938 repeats Maddrick 1923 ... in 7 of 7.`"""
+    return tuple(line_sentence(line, works) for line in found.direct)
 
 
 def line_sentence(line: Line, works: Mapping[str, Work]) -> str:
@@ -29,7 +29,7 @@ def line_sentence(line: Line, works: Mapping[str, Work]) -> str:
 
 
 def lineage_data(found: Lineage) -> list[dict[str, object]]:
-    """The lines as plain data for JSON."""
+    """The direct lines as plain data for JSON."""
     return [
         {
             "later": line.later,
@@ -38,7 +38,7 @@ def lineage_data(found: Lineage) -> list[dict[str, object]]:
             "shared": [_told(told) for told in line.shared],
             "equal": [_told(told) for told in line.equal],
         }
-        for line in found.lines
+        for line in found.direct
     ]
 
 

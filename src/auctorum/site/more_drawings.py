@@ -34,9 +34,9 @@ def lineage_figure(answers: Answers, taxon: str) -> Figure | None:
         return None
     works = tuple((work, answers.bylines[work], answers.corpus.works[work].year) for work in found.works)
     lines = tuple(
-        (line.later, line.earlier, line.tie is Tie.DECLARED, len(line.equal), len(line.shared)) for line in found.lines
+        (line.later, line.earlier, line.tie is Tie.DECLARED, len(line.equal), len(line.shared)) for line in found.direct
     )
-    repeating = {line.later for line in found.lines}
+    repeating = {line.later for line in found.direct}
     told = f"Of {len(works)} works {len(repeating)} repeat an earlier one. The sentences below say the same."
     title = f"Who repeats whom on {text_of(answers.taxon(taxon, link=False))}"
     picture = Lineage(title, told, works, lines)
