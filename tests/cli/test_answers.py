@@ -58,7 +58,7 @@ def test_a_name_nobody_describes_sends_to_its_history() -> None:
 
 
 def test_any_name_on_the_type_leads_to_its_diagnosis() -> None:
-    code, out, _ = invoke("diagnosis", "Cremnocentron hirtum", "--brief")
+    code, out, _ = invoke("diagnosis", "Cremnocentron hirtum", "--detail", "table")
     assert code == 0
     assert out.splitlines()[0] == "Cremnocentron luteolum var. hirtum (Tolhurne) Isherow"
 

@@ -40,7 +40,7 @@ def test_lengths_are_converted_and_said_to_be() -> None:
 
 
 def test_without_it_nothing_is_converted() -> None:
-    _, out, _ = diagnosis("--brief")
+    _, out, _ = diagnosis("--detail", "table")
     assert "converted" not in out and " in." not in out
 
 

@@ -10,6 +10,8 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
+from auctorum.circumscription.findings import Finding
+from auctorum.circumscription.measures import measures
 from auctorum.circumscription.separation import Parting, Separation, separation
 from auctorum.circumscription.separation_words import FAILS, USEFUL, strength, threshold
 from auctorum.circumscription.sisters import sisters
@@ -70,25 +72,32 @@ def contrasts(
     return tuple(sorted(found_all, key=_class))
 
 
-def worth(parting: Parting | None, character: Character, taxon: str) -> str:
+def worth(parting: Parting | None, character: Character, taxon: str, printed: Finding) -> str:
     """What a character is worth, with the side that the taxon is on: `separates: from 25 mm on`, `hints`, or a dash."""
     word = FAILS if parting is None else strength(_error(parting))
     if parting is None or word == FAILS:
         return NOTHING
-    where = side(parting, character, taxon) if word in USEFUL else ""
+    where = side(parting, character, taxon, printed) if word in USEFUL else ""
     return f"{word}: {where}" if where else word
 
 
-def side(parting: Parting, character: Character, taxon: str) -> str:
-    """Where that one of the two taxa lies: `from 25 mm on`, `below 25 mm`, `with fewer than 4`; empty without a cut."""
-    if parting.cut is None or taxon != parting.lower:
+def side(parting: Parting, character: Character, taxon: str, printed: Finding) -> str:
+    """Where that one of the two taxa lies: `from 25 mm on`, `below 25 mm`, `with fewer than 4`; empty without a cut.
+
+    The unit is that in which the finding on one of the two is printed.
+    """
+    if parting.cut is None:
+        return ""
+    value, lower = parting.cut.value, taxon == parting.lower
+    if character.kind in (Kind.MEASURE, Kind.RATIO):
+        figure = measures(printed.evidence, character).one(value)
+        return f"below {figure}" if lower else f"from {figure} on"
+    if not lower:
         return threshold(parting, character)
-    value = parting.cut.value
-    if character.kind is Kind.ORDERED:
-        below = state_names(character)[: ceil(value)]
-        return f"if {below[0]}" if len(below) == 1 else f"up to {below[-1]}"
-    lead = "with fewer than" if character.kind is Kind.COUNT else "below"
-    return f"{lead} {format_span(value, value, character.unit)}"
+    if character.kind is Kind.COUNT:
+        return f"with fewer than {format_span(value, value, '')}"
+    below = state_names(character)[: ceil(value)]
+    return f"if {below[0]}" if len(below) == 1 else f"up to {below[-1]}"
 
 
 def _class(contrast: Contrast) -> int:

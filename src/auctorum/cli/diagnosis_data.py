@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import asdict
 
-from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.lineage_words import lineage_data
 from auctorum.circumscription.observed import Observed
@@ -13,7 +12,7 @@ from auctorum.circumscription.separation import Parting
 from auctorum.circumscription.separation_words import strength
 from auctorum.circumscription.summary import finding_data
 from auctorum.circumscription.traits import Trait
-from auctorum.circumscription.traits_apart import side, worth
+from auctorum.circumscription.traits_apart import side
 from auctorum.cli.diagnosis_document import Detail
 from auctorum.cli.diagnosis_found import Account, Found
 from auctorum.cli.diagnosis_tables import taxon_text
@@ -50,9 +49,8 @@ def _trait(found: Found, account: Account, trait: Trait, detail: Detail) -> dict
     if detail is not Detail.FULL:
         del made["statements"]
     made |= {"consensus": trait.consensus, "opinions": trait.opinions}
-    character = corpus.vocabulary[trait.finding.character]
     made["diagnostic_value"] = [
-        _worth(corpus, account, character, other, partings.get(trait.key))
+        _worth(corpus, account, trait, other, partings.get(trait.key))
         for other, partings in zip(account.beside, account.partings, strict=True)
     ]
     if found.asked.with_plants:
@@ -61,21 +59,20 @@ def _trait(found: Found, account: Account, trait: Trait, detail: Detail) -> dict
     return made
 
 
-def _worth(
-    corpus: Corpus, account: Account, character: Character, other: str, parting: Parting | None
-) -> dict[str, object]:
+def _worth(corpus: Corpus, account: Account, trait: Trait, other: str, parting: Parting | None) -> dict[str, object]:
     """Against one taxon; figures are None where nobody states the character for one of the two."""
-    known = parting is not None and parting.error is not None
+    name, character = words(taxon_text(corpus, other)), corpus.vocabulary[trait.finding.character]
+    if parting is None or parting.error is None:
+        return {"taxon": name, "strength": None, "overlap": None, "error": None}
     return {
-        "taxon": words(taxon_text(corpus, other)),
-        "strength": strength(parting.error) if parting is not None and parting.error is not None else None,
-        "in_words": worth(parting, character, account.taxon.id),
-        "side": side(parting, character, account.taxon.id) if parting is not None and known else "",
-        "overlap": parting.overlap if parting is not None else None,
-        "error": parting.error if parting is not None else None,
-        "threshold": float(parting.cut.value) if parting is not None and parting.cut is not None else None,
-        "support": list(parting.support) if parting is not None else [],
-        "against": list(parting.against) if parting is not None else [],
+        "taxon": name,
+        "strength": strength(parting.error),
+        "side": side(parting, character, account.taxon.id, trait.printed),
+        "overlap": parting.overlap,
+        "error": parting.error,
+        "threshold": float(parting.cut.value) if parting.cut is not None else None,
+        "support": list(parting.support),
+        "against": list(parting.against),
     }
 
 

@@ -121,7 +121,7 @@ def _traits(found: Found, account: Account, wide: bool) -> Iterator[Block]:
     told = headlines((trait.finding for trait in account.traits.traits), corpus.works)
     if told:
         yield Heading(text("What stands out"))
-        yield Items(tuple(text(one) for one in told))
+        yield Items(tuple(text(str(one)) for one in told))
     yield Heading(text("Traits"))
     yield trait_table(found, account, wide=wide)
     if not wide:
@@ -181,7 +181,8 @@ def _standing(corpus: Corpus, finding: Finding) -> Iterator[str]:
 def _source(work: Work, cite: bool) -> Text:
     if not cite:
         return text(work.byline)
-    return text(tuple(Run(run.text, run.italic) for run in entry(work)))
+    later = f" Published in {work.year}." if work.record.issued[:4] != str(work.year) else ""
+    return text(tuple(Run(run.text, run.italic) for run in entry(work)), later)
 
 
 def _closing(corpus: Corpus) -> Iterator[Block]:

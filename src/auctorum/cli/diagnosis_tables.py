@@ -63,9 +63,9 @@ def short_texts(corpus: Corpus, taxa: Sequence[str], *, sense: bool = True) -> d
 def _shortened(corpus: Corpus, taxon: str, short: str, sense: bool) -> Text:
     runs = parts(corpus.names[corpus.taxa[taxon].current].name.proper.bare)
     whole = "".join(said for said, _ in runs)
-    initial = short[:2] if short[1:2] == "." else ""
+    initial = "" if whole.endswith(short) else short[:2]
     rest = short.removeprefix(initial)
-    if not whole.endswith(rest):
+    if not (whole.endswith(rest) and initial in ("", f"{whole[0]}.")):
         return taxon_text(corpus, taxon)
     skip, found = len(whole) - len(rest), [Run(initial, italic=True)] if initial else []
     for said, latin in runs:
@@ -87,7 +87,8 @@ def trait_table(found: Found, account: Account, *, wide: bool) -> Table:
         headings += [text(one) for one in PLANTS] if found.asked.with_plants else []
     rows = [_trait_row(found, account, trait, wide) for trait in account.traits.traits]
     caption = f"{CONSENSUS} {WORTH} {strengths()}" if wide and account.beside else CONSENSUS
-    return Table(text(caption), tuple(headings), tuple(rows), right=(3, 4, 5))
+    numbers = (3, 4, 5, *((len(headings) - len(PLANTS),) if wide and found.asked.with_plants else ()))
+    return Table(text(caption), tuple(headings), tuple(rows), right=numbers)
 
 
 def _trait_row(found: Found, account: Account, trait: Trait, wide: bool) -> tuple[Text, ...]:
@@ -130,7 +131,7 @@ def _sisters(found: Found, account: Account) -> list[Text]:
 
 def _worths(found: Found, account: Account, trait: Trait) -> list[str]:
     character = found.asked.corpus.vocabulary[trait.finding.character]
-    return [worth(partings.get(trait.key), character, account.taxon.id) for partings in account.partings]
+    return [worth(partings.get(trait.key), character, account.taxon.id, trait.printed) for partings in account.partings]
 
 
 def _plants_of(found: Found, account: Account, trait: Trait) -> list[str]:
@@ -178,7 +179,8 @@ def _apart(corpus: Corpus, contrast: Contrast, short: dict[str, Text]) -> Text:
         return text(NOTHING)
     upper = best.a if best.lower in ("", best.b) else best.b
     other = best.b if upper == best.a else best.a
-    where = side(best, character, upper)
+    printed = next(trait.printed for trait in contrast.traits if trait is not None)
+    where = side(best, character, upper, printed)
     if len(short) == 2:
         return text(word, *((": ", short[upper], f" {where}") if where else ()))
     return text(f"{word}: ", short[upper], f" {where}, against " if where else " and ", short[other])

@@ -5,6 +5,7 @@ It follows the reader's choice of a dark screen, keeps wide tables in a box of t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import singledispatch
 from html import escape
@@ -29,7 +30,7 @@ _STYLE = """\
 @media (prefers-color-scheme: dark) { :root { --paper: #15191a; --ink: #e3e6e0; --soft: #a7b0ae; --line: #414a4b;
   --band: #1d2324; --head: #9ccfc3; } }
 * { box-sizing: border-box; }
-body { margin: 0 auto; max-width: 72rem; padding: 1.5rem clamp(1rem, 4vw, 3rem) 3rem; background: var(--paper);
+body { margin: 0 auto; max-width: 76rem; padding: 1.5rem clamp(1rem, 4vw, 3rem) 3rem; background: var(--paper);
   color: var(--ink); font: 1.0625rem/1.55 Charter, "Iowan Old Style", "Palatino Linotype", Cambria, Georgia, serif;
   overflow-wrap: break-word; }
 h1 { font-size: clamp(1.5rem, 1.1rem + 1.9vw, 2.2rem); line-height: 1.2; font-weight: 400; margin: 0 0 1rem; }
@@ -41,14 +42,14 @@ p, ul, ol { max-width: 44rem; }
 .box { overflow-x: auto; margin: 1rem 0 1.4rem; }
 .box:focus-visible { outline: 2px solid var(--head); outline-offset: 2px; }
 table { border-collapse: collapse; font-size: .94rem; line-height: 1.35; width: 100%; }
-caption { text-align: left; padding: 0 0 .5rem; max-width: 44rem; }
-th, td { text-align: left; vertical-align: top; padding: .38rem .9rem .38rem 0; min-width: 5.2rem;
+caption { text-align: left; padding: 0 0 .5rem; max-width: min(44rem, calc(100vw - 2.2rem)); }
+th, td { text-align: left; vertical-align: top; padding: .38rem .9rem .38rem 0; min-width: 5.6rem;
   border-bottom: 1px solid var(--line); font-variant-numeric: lining-nums tabular-nums; }
 thead th { vertical-align: bottom; border-bottom: 2px solid var(--head); }
 tbody th { font-weight: 600; min-width: 7rem; }
 tbody tr:nth-child(even) > * { background: var(--band); }
 th:first-child, td:first-child { padding-left: .5rem; }
-.figure { white-space: nowrap; }
+.figure { white-space: nowrap; min-width: 0; } tbody th.figure { min-width: 0; }
 .right { text-align: right; min-width: 0; }
 ol { padding-left: 2.2rem; } li { margin: .2rem 0; }
 @media (max-width: 40rem) { table { font-size: .88rem; } th, td { padding-right: .7rem; }
@@ -153,5 +154,12 @@ def _cell(tag: str, cell: Text, right: bool, scope: str) -> str:
     return f"<{tag}{scoped}{classed}>{_inline(cell)}</{tag}>"
 
 
+# A range or a row of source marks: (18–)22–34(–41), [1–3,5]
+_RANGE = re.compile(r"(?<![^ ])(?=[^ ]*\d)(?=[^ ]*–)[^ ]{3,24}(?![^ ])")
+_SPAN = r'<span class="figure">\g<0></span>'
+
+
 def _inline(of: Text) -> str:
-    return "".join(f"<i>{escape(run.text)}</i>" if run.italic else escape(run.text) for run in joined(of)).strip(" ")
+    """Runs with their italics; figures that a line must not part stand in spans."""
+    runs = ((_RANGE.sub(_SPAN, escape(run.text)), run.italic) for run in joined(of))
+    return "".join(f"<i>{said}</i>" if italic else said for said, italic in runs).strip(" ")

@@ -60,6 +60,7 @@ _UNSEEN = ("Cf", "Cs", "Co", "Cn")  # categories of characters that have no shap
 _FOREIGN = re.compile("[^\x00-\u017f–—‘’‚“”„†‡•…‰‹›€™]")  # what pdfLaTeX does not know
 _SECTION = {1: "section", 2: "subsection"}
 LEAST, MOST = 7, 34  # letters by which the widths of columns are shared out
+LINE = 96  # letters that a line of a table holds
 
 
 def as_latex(document: Document) -> str:
@@ -108,25 +109,28 @@ def _(block: Sources) -> str:
 @_block.register
 def _(block: Table) -> str:
     caption = _inline(block.caption)
+    weights = [_weight(column) for column in zip(block.headings, *block.rows, strict=True)]
+    whole = sum(weights) <= LINE
     return "\n".join(
         [
             *([f"{{\\small {caption}\\par}}", r"\nopagebreak"] if caption else []),
-            r"{\footnotesize\setlength{\tabcolsep}{3pt}\setlength{\LTleft}{0pt}",
-            f"\\begin{{longtable}}{{{_columns(block)}}}",
+            r"{\footnotesize\setlength{\tabcolsep}{4pt}\renewcommand{\arraystretch}{1.15}\setlength{\LTleft}{0pt}",
+            f"\\begin{{longtable}}{{{_columns(weights, block.right)}}}",
             r"\toprule",
-            _row(block.headings),
+            _row(block.headings, whole),
             r"\midrule",
             r"\endhead",
             r"\bottomrule",
             r"\endfoot",
-            *map(_row, block.rows),
+            *(_row(row, whole) for row in block.rows),
             r"\end{longtable}}",
         ]
     )
 
 
-def _row(cells: Iterable[Text]) -> str:
-    told = (f"\\mbox{{{_inline(cell)}}}" if is_unbroken(cell) else _inline(cell) for cell in cells)
+def _row(cells: Iterable[Text], whole: bool) -> str:
+    """A row; where there is room for it, short figures stay `whole` on one line."""
+    told = (f"\\mbox{{{_inline(cell)}}}" if whole and is_unbroken(cell) else _inline(cell) for cell in cells)
     return " & ".join(told) + r" \\"
 
 
@@ -135,13 +139,12 @@ def _listed(environment: str, texts: Iterable[Text]) -> str:
     return f"\\begin{{{environment}}}\n{items}\n\\end{{{environment}}}"
 
 
-def _columns(table: Table) -> str:
-    """Columns that share the line by what they hold, between bounds: no word should stand on its own."""
-    weights = [_weight(column) for column in zip(table.headings, *table.rows, strict=True)]
+def _columns(weights: Sequence[int], right: Sequence[int]) -> str:
+    """Columns that share the line by their weights."""
     whole = sum(weights)
     made = []
     for number, weight in enumerate(weights):
-        side = r"\raggedleft" if number in table.right else r"\raggedright"
+        side = r"\raggedleft" if number in right else r"\raggedright"
         width = f"\\dimexpr {weight / whole:.4f}\\linewidth-2\\tabcolsep\\relax"
         made.append(f">{{{side}\\arraybackslash}}p{{{width}}}")
     return "".join(made)

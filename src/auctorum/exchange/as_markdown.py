@@ -11,7 +11,7 @@ from functools import singledispatch
 
 from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Sources, Table, Text, joined
 
-_SPECIAL = re.compile(r"([\\`*_\[\]<>|~&$])")
+_SPECIAL = re.compile(r"([\\`*_\[\]<>|~$]|&(?=#?[A-Za-z0-9]+;))")
 # What would start a heading, a list, a quotation or an underline, at the start of a line.
 _AT_START = re.compile(r"\A(?:([#+=-])|(\d+)([.)]))")
 
