@@ -14,13 +14,13 @@ from itertools import combinations, pairwise
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import Cut, best_count_cut, best_cut
-from auctorum.circumscription.density import densities
 from auctorum.circumscription.diagnosis import diagnosis
-from auctorum.circumscription.findings import Finding, RangeAgreement, Span, StateAgreement
-from auctorum.circumscription.separation_blurs import Findings, shared_part, spectrum_blur, stage_blurs
+from auctorum.circumscription.findings import Finding, Span
+from auctorum.circumscription.separation_blurs import spectrum_blur, stage_blurs
+from auctorum.circumscription.separation_known import Knowledge, Known, knowledge, shared_part
 from auctorum.circumscription.separation_names import short_names
-from auctorum.circumscription.separation_works import Stances, stances
-from auctorum.circumscription.summary import NOTHING, summary
+from auctorum.circumscription.separation_works import stances
+from auctorum.circumscription.summary import NOTHING
 from auctorum.corpus.model import Corpus
 
 POOR = 0.25  # a cut between two states that errs as much is none
@@ -84,7 +84,7 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
 def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> Separation:
     """As `separation`, of the findings at hand on two taxa or more, in their order."""
     several = tuple(findings)
-    found = {taxon: _stated(of_taxon) for taxon, of_taxon in findings.items()}
+    found = {taxon: knowledge(of_taxon, corpus.vocabulary) for taxon, of_taxon in findings.items()}
     names = short_names(corpus, several)
     partings: list[Parting] = []
     for a, b in combinations(several, 2):
@@ -99,13 +99,9 @@ def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> 
     return Separation(several, tuple(partings))
 
 
-def _stated(findings: Sequence[Finding]) -> Findings:
-    return {(one.character, one.stage): one for one in findings if one.agreement is not None}
-
-
-def _stages(character: Character, *several: Findings) -> Iterator[str]:
+def _stages(character: Character, *several: Knowledge) -> Iterator[str]:
     """Stages that any of the taxa has: those of the vocabulary in its order, then others."""
-    told = {stage for findings in several for name, stage in findings if name == character.name}
+    told = {stage for known in several for name, stage in known if name == character.name}
     known = [stage for stage in ("", *character.stages) if stage in told]
     yield from [*known, *sorted(told - set(known))]
 
@@ -121,16 +117,16 @@ def _mirrored(one: Parting) -> Parting:
 
 
 def _parting(
-    taxa: tuple[str, str], found: Mapping[str, Findings], character: Character, stage: str, names: Mapping[str, str]
+    taxa: tuple[str, str], found: Mapping[str, Knowledge], character: Character, stage: str, names: Mapping[str, str]
 ) -> Parting:
     a, b = taxa
     one, other = (found[taxon].get((character.name, stage)) for taxon in taxa)
-    says = (_consensus(one, character), _consensus(other, character))
-    if one is None or other is None or (shared := shared_part(one, other, character)) is None:
+    says = (NOTHING if one is None else one.says, NOTHING if other is None else other.says)
+    if one is None or other is None or (shared := shared_part(one, other)) is None:
         silent = tuple(taxon for taxon, each in zip(taxa, (one, other), strict=True) if each is None)
         return Parting(character.name, stage, a, b, None, None, silent=silent or taxa, says=says)
     cut, swapped = _cut(one, other, character)
-    who = _stances(one, other, character, cut, swapped)
+    who = stances(*((other, one) if swapped else (one, other)), character, cut)
     blurred = stage_blurs(taxa, found, character, stage, names)
     spectrum = spectrum_blur(one, other, character)
     by_cut = cut is not None and character.kind.is_numeric
@@ -152,40 +148,23 @@ def _parting(
     )
 
 
-def _consensus(finding: Finding | None, character: Character) -> str:
-    """What at least half of the works say; what any says where no half agrees; a dash for silence."""
-    if finding is None:
-        return NOTHING
-    line = summary(finding, character)
-    return line.envelope if line.majority == NOTHING else line.majority
-
-
-def _stances(one: Finding, other: Finding, character: Character, cut: Cut | None, swapped: bool) -> Stances:
-    lower, upper = (other, one) if swapped else (one, other)
-    return stances(lower, upper, character, cut)
-
-
-def _cut(one: Finding, other: Finding, character: Character) -> tuple[Cut | None, bool]:
+def _cut(one: Known, other: Known, character: Character) -> tuple[Cut | None, bool]:
     """The best cut, and whether the second of the two lies below it."""
     if character.kind is Kind.ORDERED:
         return _cut_between_states(one, other, character)
-    if not character.kind.is_numeric or character.kind is Kind.ANGLE:
+    if one.density is None or other.density is None or character.kind is Kind.ANGLE:
         return None, False
-    first, second = densities([one, other], character)
-    if first is None or second is None:
-        return None, False
-    swapped = second.mean < first.mean
-    lower, upper = (second, first) if swapped else (first, second)
+    swapped = other.density.mean < one.density.mean
+    lower, upper = (other.density, one.density) if swapped else (one.density, other.density)
     return (best_count_cut if character.kind is Kind.COUNT else best_cut)(lower, upper), swapped
 
 
-def _cut_between_states(one: Finding, other: Finding, character: Character) -> tuple[Cut | None, bool]:
+def _cut_between_states(one: Known, other: Known, character: Character) -> tuple[Cut | None, bool]:
     """The best place between two neighbours on the spectrum; None where it errs by a quarter or more."""
     names = state_names(character)
-    weights = [dict(each.agreement.weights) for each in (one, other) if isinstance(each.agreement, StateAgreement)]
-    if len(weights) < 2 or any(set(each) - set(names) for each in weights):
+    if (set(one.weights) | set(other.weights)) - set(names):
         return None, False
-    spread = [[each.get(name, Fraction(0)) for name in names] for each in weights]
+    spread = [[each.weights.get(name, Fraction(0)) for name in names] for each in (one, other)]
     means = [sum(place * weight for place, weight in enumerate(each)) for each in spread]
     swapped = means[1] < means[0]
     lower, upper = spread[::-1] if swapped else spread
@@ -197,12 +176,11 @@ def _cut_between_states(one: Finding, other: Finding, character: Character) -> t
     return (best, swapped) if best is not None and best.error < POOR else (None, False)
 
 
-def _gap(one: Finding, other: Finding, character: Character) -> Span | None:
-    """Between the ranges of two findings, extremes included; None where they meet, or are no ranges on a line."""
-    if character.kind is Kind.ANGLE:
+def _gap(one: Known, other: Known, character: Character) -> Span | None:
+    """Between the ranges of two, extremes included; None where they meet, or are no ranges on a line."""
+    if one.envelope is None or other.envelope is None or character.kind is Kind.ANGLE:
         return None
-    spans = [each.agreement.envelope for each in (one, other) if isinstance(each.agreement, RangeAgreement)]
-    for lower, upper in (spans, spans[::-1]) if len(spans) == 2 else ():
+    for lower, upper in ((one.envelope, other.envelope), (other.envelope, one.envelope)):
         if lower.high is not None and upper.low is not None and lower.high < upper.low:
             return Span(lower.high, upper.low)
     return None

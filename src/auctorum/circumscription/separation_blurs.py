@@ -6,31 +6,18 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.density import densities, overlap
-from auctorum.circumscription.findings import Finding, StateAgreement
-from auctorum.circumscription.summary import RARE, summary
+from auctorum.circumscription.separation_known import Knowledge, Known, shared_part
+from auctorum.circumscription.summary import RARE
 from auctorum.circumscription.wording import stage_words
 from auctorum.corpus.readings import UNSTATED
 
-Findings = Mapping[tuple[str, str], Finding]  # of one taxon by character and stage, where anybody says anything
 LEAST = 0.05  # an overlap with another stage that is smaller is not told (a judgement of ours)
 SHARED = Fraction(3, 4)  # part of the states that either taxon allows, from which on a spectrum is shared
 _A_STAGE = {"young": "a young", "mature": "a mature", "old": "an old"}
 
 
-def shared_part(one: Finding, other: Finding, character: Character) -> float | None:
-    """The overlap coefficient of two findings, 0 (apart) to 1 (alike); None where either says nothing."""
-    if character.kind.is_numeric:
-        first, second = densities([one, other], character)
-        return None if first is None or second is None else overlap(first, second)
-    if not isinstance(one.agreement, StateAgreement) or not isinstance(other.agreement, StateAgreement):
-        return None
-    weights = dict(other.agreement.weights)
-    return float(sum(min(weight, weights.get(state, Fraction(0))) for state, weight in one.agreement.weights))
-
-
 def stage_blurs(
-    taxa: Sequence[str], found: Mapping[str, Findings], character: Character, stage: str, names: Mapping[str, str]
+    taxa: Sequence[str], found: Mapping[str, Knowledge], character: Character, stage: str, names: Mapping[str, str]
 ) -> tuple[str, ...]:
     """A sentence for each stage of one of two taxa that shares more with the other at `stage` than it does itself.
 
@@ -38,22 +25,21 @@ def stage_blurs(
     ('a young spur', 'a spur at the stage “in bud”')
     """
     one, another = taxa
-    here = shared_part(found[one][character.name, stage], found[another][character.name, stage], character)
+    here = shared_part(found[one][character.name, stage], found[another][character.name, stage])
     if here is None or stage in ("", UNSTATED):
         return ()
     told = []
     for taxon, other in ((one, another), (another, one)):
-        for said in _other_stages(found[taxon], character, stage):
-            part = shared_part(said, found[other][character.name, stage], character)
+        for another_stage, said in _other_stages(found[taxon], character, stage):
+            part = shared_part(said, found[other][character.name, stage])
             if part is not None and part > max(here, LEAST):
-                value = summary(said, character).majority
-                own, like = _what(character.structure, said.stage), _what("one", stage)
+                own, like = _what(character.structure, another_stage), _what("one", stage)
                 verb = "measures as" if character.kind.is_numeric else "looks like"
-                told.append(f"{own} of {names[taxon]} ({value}) {verb} {like} of {names[other]}")
+                told.append(f"{own} of {names[taxon]} ({said.says}) {verb} {like} of {names[other]}")
     return tuple(told)
 
 
-def spectrum_blur(one: Finding, other: Finding, character: Character) -> str:
+def spectrum_blur(one: Known, other: Known, character: Character) -> str:
     """`both run from cream to ivory`, where two taxa share most of an ordered spectrum; empty where they do not.
 
     States that are rare in a taxon (a tenth of the weight or less) are not counted.
@@ -66,10 +52,10 @@ def spectrum_blur(one: Finding, other: Finding, character: Character) -> str:
     return f"both are {both[0]}" if len(both) == 1 else f"both run from {both[0]} to {both[-1]}"
 
 
-def _other_stages(findings: Findings, character: Character, stage: str) -> Iterator[Finding]:
-    for (name, other), said in findings.items():
+def _other_stages(known: Knowledge, character: Character, stage: str) -> Iterator[tuple[str, Known]]:
+    for (name, other), said in known.items():
         if name == character.name and other not in ("", UNSTATED, stage):
-            yield said
+            yield other, said
 
 
 def _what(thing: str, stage: str) -> str:
@@ -78,6 +64,5 @@ def _what(thing: str, stage: str) -> str:
     return f"{'an' if thing[0] in 'aeiu' else 'a'} {thing} {stage_words(stage)}".replace("a one", "one")
 
 
-def _usual(finding: Finding) -> set[str]:
-    agreed = finding.agreement
-    return {state for state, weight in agreed.weights if weight > RARE} if isinstance(agreed, StateAgreement) else set()
+def _usual(known: Known) -> set[str]:
+    return {state for state, weight in known.weights.items() if weight > RARE}

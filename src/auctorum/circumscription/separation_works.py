@@ -9,9 +9,10 @@ from fractions import Fraction
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import Cut
 from auctorum.circumscription.evidence import TURN
-from auctorum.circumscription.findings import Finding, Relation
+from auctorum.circumscription.findings import Relation
+from auctorum.circumscription.separation_known import Known
 from auctorum.circumscription.sweep import Stretch, high_of, low_of, relation
-from auctorum.circumscription.voices import Voice, voices
+from auctorum.circumscription.voices import Voice
 
 _HALF = Fraction(1, 2)
 
@@ -25,7 +26,7 @@ class Stances:
     said_to_differ: tuple[str, ...]
 
 
-def stances(lower: Finding, upper: Finding, character: Character, cut: Cut | None) -> Stances:
+def stances(lower: Known, upper: Known, character: Character, cut: Cut | None) -> Stances:
     """What the works say that state the character for both; `lower` lies below the cut where there is one.
 
     Numbers support the cut where their typical ranges lie on its two sides, within stated precision; one that only
@@ -36,7 +37,7 @@ def stances(lower: Finding, upper: Finding, character: Character, cut: Cut | Non
     support: list[str] = []
     against: list[str] = []
     differ: list[str] = []
-    for work, below, above in _of_both(lower, upper, character):
+    for work, below, above in _of_both(lower, upper):
         parted = _apart(below, above, character)
         by_cut = cut is not None and character.kind.is_numeric
         holds = _on_two_sides(below, above, _place(cut, character)) if cut is not None and by_cut else parted
@@ -47,11 +48,10 @@ def stances(lower: Finding, upper: Finding, character: Character, cut: Cut | Non
     return Stances(tuple(support), tuple(against), tuple(differ))
 
 
-def _of_both(lower: Finding, upper: Finding, character: Character) -> Iterator[tuple[str, Voice, Voice]]:
-    own = {voice.work: voice for voice in voices(upper.evidence, character) if not voice.repeats}
-    for voice in voices(lower.evidence, character):
-        if voice.work in own and not voice.repeats:
-            yield voice.work, voice, own[voice.work]
+def _of_both(lower: Known, upper: Known) -> Iterator[tuple[str, Voice, Voice]]:
+    for work, voice in lower.own.items():
+        if work in upper.own:
+            yield work, voice, upper.own[work]
 
 
 def _place(cut: Cut, character: Character) -> Fraction:
