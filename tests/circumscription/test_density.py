@@ -109,8 +109,8 @@ def test_overlap_laws(one: Density, other: Density) -> None:
             pooled([voice(4, 6)], Kind.COUNT), pooled([voice(5, 9)], Kind.COUNT), 2 / 5, id="counts-share-two-cells"
         ),
         pytest.param(pooled([voice(4, 4)], Kind.COUNT), pooled([voice(5, 5)], Kind.COUNT), 0, id="four-is-not-five"),
-        # On paper: (8–)10–20 rises over 2, is level over 10 and falls over a shoulder of 1: height 2/23, the fall 1/23.
-        pytest.param(pooled([voice(10, 20, least=8, most=20)]), uniform(20, 22), 1 / 23, id="one-extreme"),
+        # On paper: (8–)10–20 rises from 7.5 to 10 and falls over a shoulder of 1: height 1/11.75, the fall half of it.
+        pytest.param(pooled([voice(10, 20, least=8, most=20)]), uniform(20, 22), 2 / 47, id="one-extreme"),
     ],
 )
 def test_overlap_on_paper(one: Density, other: Density, expected: float) -> None:
@@ -175,7 +175,9 @@ def test_between_takes_nothing_where_nothing_is() -> None:
     ("heard", "kind", "ends"),
     [
         pytest.param([voice(10, 20)], Kind.MEASURE, (9, 21), id="shoulder-of-a-tenth"),
-        pytest.param([voice(10, 20, least=7, most=30)], Kind.MEASURE, (7, 30), id="extremes"),
+        pytest.param(
+            [voice(10, 20, least=7, most=30)], Kind.MEASURE, (6.5, 30.5), id="extremes-within-their-precision"
+        ),
         pytest.param([voice(22, 22)], Kind.MEASURE, (21.5, 22.5), id="one-figure-within-its-precision"),
         pytest.param([voice(22, 22, slack="0")], Kind.MEASURE, (21.978, 22.022), id="one-figure-without-precision"),
         pytest.param([voice(0, 20)], Kind.MEASURE, (0, 22), id="nothing-below-zero"),

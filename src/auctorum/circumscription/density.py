@@ -1,11 +1,11 @@
 """How the plants of a taxon are spread over a character, as its authors state it: a density of straight pieces.
 
 One statement is a trapezium: flat over the typical range, falling in a straight line to the extremes, or over a
-shoulder of a tenth of the range where none are stated; never steeper than half the stated precision, so that a
-single figure has a width too. A count of 4 is the cell from 3½ to 4½, so that counts stated apart are apart. What is
-not said to go below zero does not. Directions lie on the circle from 0 to 360. A taxon is the weighted mean of its
-statements (a linear opinion pool: Stone, M. (1961), "The opinion pool", Annals of Mathematical Statistics 32:
-1339-1342; from memory). The shapes are a choice of ours.
+shoulder of a tenth of the range where none are stated. Ends reach half the stated precision beyond their figures, so
+that a single figure has a width, and an extreme has plants. A count of 4 is the cell from 3½ to 4½, so that counts
+stated apart are apart. What is not said to go below zero does not. Directions lie on the circle from 0 to 360. A taxon
+is the weighted mean of its statements (a linear opinion pool: Stone, M. (1961), "The opinion pool", Annals of
+Mathematical Statistics 32: 1339-1342; from memory). The shapes are a choice of ours.
 """
 
 from __future__ import annotations
@@ -180,16 +180,15 @@ def _stated(one: Stretch, usual_low: Fraction | None, usual_high: Fraction | Non
 
 def _trapezium(voice: Voice, low: Fraction, high: Fraction, one: Stretch, kind: Kind) -> Density:
     """The density of one voice: from its least, up to its low, level to its high, down to its most."""
-    shoulder = (high - low) / SHOULDER
-    if kind is Kind.COUNT:
-        shoulder = Fraction(floor(shoulder))
-    least = low - (shoulder if kind is Kind.COUNT else max(shoulder, one.low_slack))
-    most = high + (shoulder if kind is Kind.COUNT else max(shoulder, one.high_slack))
+    shoulder, low_slack, high_slack = (high - low) / SHOULDER, one.low_slack, one.high_slack
+    if kind is Kind.COUNT:  # its cells are its precision
+        shoulder, low_slack, high_slack = Fraction(floor(shoulder)), Fraction(0), Fraction(0)
+    least, most = low - max(shoulder, low_slack), high + max(shoulder, high_slack)
     if voice.extremes is not None:
         if voice.extremes.low is not None and voice.extremes.low < low:
-            least = min(voice.extremes.low, low if kind is Kind.COUNT else low - one.low_slack)
+            least = voice.extremes.low - low_slack
         if voice.extremes.high is not None and voice.extremes.high > high:
-            most = max(voice.extremes.high, high if kind is Kind.COUNT else high + one.high_slack)
+            most = voice.extremes.high + high_slack
     if kind is not Kind.ANGLE and low >= 0:
         least = max(least, Fraction(0))
     return _shape(least, low, high, most, whole=kind is Kind.COUNT)
