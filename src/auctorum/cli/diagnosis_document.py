@@ -27,7 +27,10 @@ from auctorum.cli.diagnosis_tables import (
 )
 from auctorum.corpus.model import Corpus, Work
 from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Run, Sources, Text, text
+from auctorum.names.format import format_name, parts
 from auctorum.site.citations import entry
+from auctorum.site.words import NameFinder
+from auctorum.site.words import Run as SiteRun
 
 
 class Detail(StrEnum):
@@ -55,7 +58,7 @@ def document(found: Found, detail: Detail, *, wide: bool, published: bool) -> Do
         blocks += _of_taxon(found, account, said, detail, wide)
     if sources:
         cite = published or detail is Detail.FULL
-        blocks += (Heading(text("Sources")), Sources(tuple(_source(corpus.works[work], cite) for work in sources)))
+        blocks += (Heading(text("Sources")), _sources(corpus, sources, cite))
     if published:
         blocks += _closing(corpus)
     return Document(_title(found), tuple(blocks))
@@ -178,11 +181,20 @@ def _standing(corpus: Corpus, finding: Finding) -> Iterator[str]:
 # --- sources, cautions
 
 
-def _source(work: Work, cite: bool) -> Text:
+def _sources(corpus: Corpus, sources: Sequence[str], cite: bool) -> Sources:
+    """The works by author and year, or cited in full with the names of plants in their titles set as such."""
+    works = [corpus.works[work] for work in sources]
     if not cite:
-        return text(work.byline)
+        return Sources(tuple(text(work.byline) for work in works))
+    names = [one.name.bare for one in corpus.names.values()]
+    finder = NameFinder({format_name(name): tuple(SiteRun(*run) for run in parts(name)) for name in names})
+    return Sources(tuple(_cited(work, finder) for work in works))
+
+
+def _cited(work: Work, finder: NameFinder) -> Text:
+    """The entry of a list of literature; with the year that the text calls it by, where the title page has another."""
     later = f" Published in {work.year}." if work.record.issued[:4] != str(work.year) else ""
-    return text(tuple(Run(run.text, run.italic) for run in entry(work)), later)
+    return text(tuple(Run(run.text, run.italic) for run in entry(work, finder.set)), later)
 
 
 def _closing(corpus: Corpus) -> Iterator[Block]:

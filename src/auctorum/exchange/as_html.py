@@ -114,11 +114,10 @@ def _(block: Sources) -> str:
 @_block.register
 def _(block: Table) -> str:
     caption = words(block.caption)
-    label = escape(caption or "Table")
     head = "".join(_cell("th", cell, number in block.right, "col") for number, cell in enumerate(block.headings))
     return "\n".join(
         [
-            f'<div class="box" role="region" tabindex="0" aria-label="{label}">',
+            '<div class="box" role="region" tabindex="0" aria-label="Table, scrolls sideways">',
             "<table>",
             *([f"<caption>{_inline(block.caption)}</caption>"] if caption else []),
             f"<thead><tr>{head}</tr></thead>",
