@@ -27,6 +27,10 @@ HAIRS = Character(
     "leaf hairs", "leaf", "surface", Kind.ORDERED,
     states=(State("glabrous", ("glaber", "hairless")), State("pubescent", ("pubescens",)), State("tomentose")),
 )  # fmt: skip
+# Winged is a word of shape to the reader, yet a state of this surface: the vocabulary has the say.
+SEED = Character(
+    "seed surface", "seed", "surface", Kind.NOMINAL, states=tuple(map(State, ("smooth", "reticulate", "winged")))
+)
 SPOTS = Character(
     "lip spots", "lip", "spots", Kind.NOMINAL, states=(State("spotted"), State("unspotted", ("without spots",)))
 )
@@ -153,6 +157,8 @@ def test_ratios_and_counts(words: str, character: Character, value: str) -> None
         ("foliis ovatis vel lanceolatis", SHAPE, "lanceolate or ovate"),
         ("ovate to orbicular or rarely linear", SHAPE, "ovate to orbicular; rarely linear"),
         ("foliis glabris", HAIRS, "glabrous"),
+        ("smooth or winged", SEED, "smooth or winged"),
+        ("seeds winged, rarely reticulate", SEED, "winged; rarely reticulate"),
         ("folia glabra, raro pubescentia", HAIRS, "glabrous; rarely pubescent"),
         ("lip without spots", SPOTS, "unspotted"),
         ("lip rarely spotted", SPOTS, "rarely spotted"),

@@ -15,8 +15,8 @@ from auctorum.circumscription.voices import Voice, in_order, independent, stretc
 def agreement(evidence: Sequence[Evidence], character: Character) -> RangeAgreement | StateAgreement:
     """Agreement of ranges in the unit of the character, or of states, weighted; the order of evidence never matters.
 
-    Each work has one voice. Core, coverage and bounds are of typical ranges, the envelope takes extremes in. A work that
-    repeats another has no say in core and bounds, and in the rest a say by its weight, none at 0. Aspects are turned
+    Each work has one voice. Core, coverage and bounds are of typical ranges, the envelope takes extremes in. Works that
+    repeat another have no say in core and bounds, and in the rest a say by their weight, none at 0. Aspects are turned
     about their circular mean first (`evidence.on_one_turn`). Ordered states have positions beside their weights. Raises
     ValueError if nothing is said: silence is judged by the caller.
     """

@@ -147,7 +147,8 @@ def _states_rank(found: Found, character: Character) -> int | None:
         return 0 if told or _told(found.value, character) else None
     if not _told(found.value, character):
         return None
-    return 0 if found.property == character.property else 2
+    own = found.property == character.property or not untold(found, character)
+    return 0 if own else 2
 
 
 def _fits(unit: str, character: Character) -> bool:
