@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.findings import Verdict
 from auctorum.circumscription.headlines import headlines
 from auctorum.circumscription.independence import lineage
 from auctorum.circumscription.lineage_words import count_words, lineage_data, lineage_sentences
@@ -53,7 +54,6 @@ def test_what_held_and_what_moved_stands_first_then_who_is_in_conflict() -> None
         "Spur length. The lower bound never moved: 22 mm in all 5 independent works, 1910 to 1960. "
         "The upper bound rose from 34 mm (Aell 1910) to 48 mm (Fell 1960); tau 1.00, p 0.017."
     )
-    assert told[0].endswith("Cell 1930 repeats Bell 1920: no new evidence.")
     assert told[1].startswith("Flower number. Aell 1910 (4–8) and Dell 1940 (1–2) are 2 apart")
     assert told[1].endswith("Silent: Cell 1930.")
     assert len(headlines(diagnosis(found, "exemplum-album").findings, found.works, most=1)) == 1
@@ -71,6 +71,13 @@ def test_without_the_original_a_repetition_is_evidence() -> None:
     spur = diagnosis(corpus(), "exemplum-album", works=["w-1910", "w-1930"]).findings[0]
     assert count_words(spur.count) == "2 authors"
     assert [item.weight for item in spur.evidence] == [1, 1]
+
+
+def test_where_all_others_repeat_one_author_alone_has_spoken() -> None:
+    spur = diagnosis(corpus(), "exemplum-album", works=["w-1920", "w-1930"]).findings[0]
+    assert spur.verdict is Verdict.SINGLE
+    assert spur.remarks == ("Cell 1930 repeats Bell 1920: no new evidence.",)
+    assert count_words(spur.count) == "2 authors, 1 independent; 1 work repeats another"
 
 
 def test_who_repeats_whom_in_words_and_as_data() -> None:

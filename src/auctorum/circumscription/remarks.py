@@ -25,7 +25,7 @@ _END: Mapping[str, Callable[[Stretch], Figure | None]] = {LOWER: low_of, UPPER: 
 def remarks(
     heard: Sequence[Voice], agreed: RangeAgreement | StateAgreement | None, character: Character
 ) -> tuple[str, ...]:
-    """Sentences, the weightiest first, on what authors say of their own; last, who repeats whom.
+    """Sentences, the weightiest first, on what authors say of their own; who repeats whom, where that is all.
 
     None where one work alone says anything.
     """
@@ -34,23 +34,21 @@ def remarks(
     if agreed is None or len(heard) < 2:
         return ()
     if len({voice.author for voice in own}) < 2:
-        return tuple(_repetitions(heard))
+        return _repetitions(heard)
     if isinstance(agreed, StateAgreement):
         found = [*_state_conflict(own, agreed, character), *_counted(own, agreed, character, sort)]
         found += _moved_states(own, agreed, character)
     else:
         found = _range_conflict(own, character) if agreed.core is None else []
         found += [] if character.kind is Kind.ANGLE else _bounds(own, agreed, character, f"{sort}works")
-    return (*found, *_repetitions(heard))
+    return tuple(found)
 
 
-def _repetitions(heard: Sequence[Voice]) -> list[str]:
+def _repetitions(heard: Sequence[Voice]) -> tuple[str, ...]:
     """Who repeats whom, in a sentence."""
     bylines = {voice.work: voice.byline for voice in heard}
     told = [f"{voice.byline} repeats {bylines[voice.repeats]}" for voice in heard if voice.repeats in bylines]
-    if not told:
-        return []
-    return [f"{'; '.join(told)}: {'no' if not any(v.weight for v in heard if v.repeats) else 'less'} new evidence."]
+    return (f"{'; '.join(told)}: no new evidence.",) if told else ()
 
 
 # --- ranges
