@@ -30,7 +30,7 @@ taxon = st.fixed_dictionaries(
     },
 )
 groups = st.lists(taxon, min_size=2, max_size=5).map(lambda several: dict(zip("abcde", several, strict=False)))
-lawful = settings(deadline=None, max_examples=80)
+lawful = settings(deadline=None, max_examples=40)
 
 
 def made(group) -> Key:

@@ -23,7 +23,7 @@ from auctorum.circumscription.key.trying import (
 _REFINED = 12  # of all ways to part the taxa, those that are looked at closely
 _NEAR = 4  # taxa on each side of a threshold that settle where among many it lies
 _CLEAR = 0.65  # a taxon with this part of its plants on one side belongs there, at every stage
-_ROUNDINGS = tuple(Fraction(one, 100) for one in (5, 2, 1))  # tried in turn, in hundredths of the threshold
+_ROUNDINGS = (0.05, 0.02, 0.01)  # tried in turn, parts of the threshold
 _HARDLY_WORSE = 0.02  # a rounder threshold may tell less by this part
 
 
@@ -70,18 +70,19 @@ def _refined(play: Play, character: Character, rule: Rule, stages: Sequence[str]
     return next(question for question in questions if question.worth >= most - abs(most) * _HARDLY_WORSE)
 
 
-def _rounded(value: Fraction, part: Fraction, kind: Kind) -> Fraction:
+def _rounded(value: Fraction, part: float, kind: Kind) -> Fraction:
     """The roundest figure that differs by no more than this part of the value."""
     if kind is Kind.COUNT:
         return value
-    figures = (round(value / step) * step for step in STEPS)
-    return next((figure for figure in figures if abs(figure - value) <= abs(value) * part), value)
+    at = float(value)
+    near = (step for step in STEPS if abs(round(at / float(step)) * float(step) - at) <= abs(at) * part)
+    return next((round(value / step) * step for step in near), value)
 
 
 def _settled(told: Here, rule: Threshold, kind: Kind) -> Fraction:
     """The best threshold between the taxa below and above; among many, the nearest settle it."""
     order = by_median(told)
-    at = sum(Fraction(spread.median) < rule.value for _, _, spread in order)
+    at = sum(spread.median < float(rule.value) for _, _, spread in order)
     if at in (0, len(order)):
         return rule.value
     return cut_between(order[max(0, at - _NEAR) : at], order[at : at + _NEAR], kind)
@@ -91,8 +92,9 @@ def _with_stages(play: Play, character: Character, rule: Rule, stages: Sequence[
     told = told_here(play, character, rule.stage)
     edge = edge_of(rule, character.kind)
     sides = {id_: share for id_, _, spread in told if (share := share_below(spread, rule, edge)) is not None}
-    others = (_same_sides(told_here(play, character, stage), sides, character, stage) for stage in stages)
-    by_stage = {one.stage: one for one in others if one is not None} | {rule.stage: rule}
+    others = (stage for stage in stages if stage != rule.stage)
+    same = (_same_sides(told_here(play, character, stage), sides, character, stage) for stage in others)
+    by_stage = {one.stage: one for one in same if one is not None} | {rule.stage: rule}
     return asked(play, character, tuple(by_stage[stage] for stage in stages if stage in by_stage), len(stages))
 
 
