@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from decimal import Decimal
+
 import pytest
 
+from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
+from auctorum.circumscription.diagnosis import finding
 from auctorum.circumscription.key import TooFewTaxa, evaluate, identify, key_of
-from key_cases import VOCABULARY, plant, said
+from key_cases import VOCABULARY, evidence, plant, said
 
 
 def leads(found) -> list[str]:
@@ -91,11 +96,6 @@ def test_what_cannot_be_parted_says_what_is_missing() -> None:
 
 
 def test_cost_turns_the_choice() -> None:
-    from dataclasses import replace
-    from decimal import Decimal
-
-    from auctorum.characters.vocabulary import Vocabulary
-
     taxa = {
         "a": said(leaf_length=(10, 18), flower_number=(1, 3)),
         "b": said(leaf_length=(22, 30), flower_number=(4, 9)),
@@ -129,3 +129,14 @@ def test_plants_are_counted_right_wrong_and_unseen() -> None:
 def test_one_taxon_is_too_few() -> None:
     with pytest.raises(TooFewTaxa, match="a key parts two taxa at least, and 1 is given"):
         key_of({"a": said(leaf_length=(10, 18))}, VOCABULARY)
+
+
+def test_a_character_of_the_plant_is_asked_before_its_habitat() -> None:
+    place = Character("substrate", "habitat", "substrate", Kind.NOMINAL, states=(State("chalk"), State("slate")))
+    findings = {
+        id_: (finding(place, "", [evidence(place, (rock,))], ()), *said(seed_surface=(seed,)))
+        for id_, rock, seed in (("a", "chalk", "smooth"), ("b", "slate", "warty"))
+    }
+    (couplet,) = key_of(findings, Vocabulary((place, *VOCABULARY.characters))).couplets
+    assert couplet.characters == ("seed surface", "substrate")
+    assert couplet.leads[0].pieces == ("seeds smooth", "on chalk")

@@ -19,11 +19,13 @@ from auctorum.circumscription.key.trying import (
     tells,
     told_here,
 )
+from auctorum.circumscription.wording import HABITAT
 
 _REFINED = 12  # of all ways to part the taxa, those that are looked at closely
 _NEAR = 4  # taxa on each side of a threshold that settle where among many it lies
 _CLEAR = 0.65  # a taxon with this part of its plants on one side belongs there, at every stage
 _ROUNDINGS = (0.05, 0.02, 0.01)  # tried in turn, parts of the threshold
+_OF_THE_PLACE = 2  # what asking for habitat costs beside a character of the plant
 _HARDLY_WORSE = 0.02  # a rounder threshold may tell less by this part
 
 
@@ -38,7 +40,7 @@ def best_question(play: Play, characters: Sequence[Character]) -> Question | Non
         for stage in stages:
             told = told_here(play, character, stage)
             for rule in rules_to_try(told, character, stage):
-                found.append((-tells(told, rule, character.kind) / float(character.cost), place, rule, stages))
+                found.append((-tells(told, rule, character.kind) / _trouble(character), place, rule, stages))
     found = sorted(found, key=lambda one: one[:2])[:_REFINED]
     best: Question | None = None
     for _, place, rule, stages in sorted(found, key=lambda one: one[1]):
@@ -51,8 +53,13 @@ def best_question(play: Play, characters: Sequence[Character]) -> Question | Non
 def asked(play: Play, character: Character, rules: tuple[Rule, ...], stages: int) -> Question:
     """The question of these rules, where plants of so many stages may be asked."""
     sent = {id_: send(held, character, rules) for id_, held in play.items()}
-    value = worth(play, sent) * len(rules) / stages / float(character.cost)
+    value = worth(play, sent) * len(rules) / stages / _trouble(character)
     return Question(character, rules, sent, value)
+
+
+def _trouble(character: Character) -> float:
+    """Its cost; double for where a plant grows, which is no part of it and not known of one that was brought in."""
+    return float(character.cost) * (_OF_THE_PLACE if character.property in HABITAT else 1)
 
 
 def _refined(play: Play, character: Character, rule: Rule, stages: Sequence[str]) -> Question:
