@@ -7,6 +7,7 @@ Below, an error is an exception with fields; above, it is a Problem with a place
     ├── characters: UnreadableValue, ReversedRange, UnknownUnit, UnfitUnit
     ├── corpus: UnknownName, AmbiguousName
     ├── nomenclature: UnknownEdition, NotPlaced, UnknownWork, NoPlace, OtherTypes, NothingIncluded
+    ├── circumscription: TooFewTaxa, NoSisters
     └── edges: UnusableKnowledgeBase, UnusableOutput
 """
 
