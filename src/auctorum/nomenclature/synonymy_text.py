@@ -6,17 +6,15 @@ where the form has them; ranks, authors and places upright.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 
 from auctorum.names.format import Run, format_authors, format_name, parts
+from auctorum.names.typeset import html, markdown
 from auctorum.nomenclature.cited import Cited, Source, TypeOfName
 from auctorum.nomenclature.synonymy import Block, Misapplication, Synonymy
 
 INDENT = "  "
-_SPECIAL = re.compile(r"[\\`*_{}\[\]<>|~]|&(?=#?\w)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,30 +130,16 @@ def as_text(found: Synonymy) -> str:
 def as_markdown(found: Synonymy) -> str:
     """Markdown: the accepted name and the works as paragraphs, all else as a nested list; ends in a line feed."""
     first, *middle, last = lines(found)
-    listed = "".join(f"{INDENT * (line.depth - 1)}- {_markdown(line.runs)}\n" for line in middle)
+    listed = "".join(f"{INDENT * (line.depth - 1)}- {markdown(line.runs)}\n" for line in middle)
     between = f"{listed}\n" if listed else ""
-    return f"{_markdown(first.runs)}\n\n{between}{_markdown(last.runs)}\n"
-
-
-def _markdown(runs: Iterable[Run]) -> str:
-    return "".join(_emphasised(text) if latin else _escaped(text) for text, latin in runs)
-
-
-def _emphasised(text: str) -> str:
-    bare = text.strip()
-    before, after = text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
-    return f"{before}*{_escaped(bare)}*{after}" if bare else text
-
-
-def _escaped(text: str) -> str:
-    return _SPECIAL.sub(lambda found: f"\\{found[0]}", text)
+    return f"{markdown(first.runs)}\n\n{between}{markdown(last.runs)}\n"
 
 
 def as_html(found: Synonymy) -> str:
     """An HTML fragment: the accepted name, nested lists with a class for each sort of line, the works asked."""
     first, *middle, last = lines(found)
-    made = ['<div class="synonymy">', f'<p class="{first.what}">{_html(first.runs)}</p>', *_html_list(middle, 1)]
-    return "\n".join([*made, f'<p class="{last.what}">{_html(last.runs)}</p>', "</div>\n"])
+    made = ['<div class="synonymy">', f'<p class="{first.what}">{html(first.runs)}</p>', *_html_list(middle, 1)]
+    return "\n".join([*made, f'<p class="{last.what}">{html(last.runs)}</p>', "</div>\n"])
 
 
 def _html_list(told: Sequence[Line], depth: int) -> Iterator[str]:
@@ -165,14 +149,10 @@ def _html_list(told: Sequence[Line], depth: int) -> Iterator[str]:
     yield "<ul>"
     starts = [number for number, line in enumerate(told) if line.depth == depth]
     for start, end in zip(starts, [*starts[1:], len(told)], strict=True):
-        item = f'<li class="{told[start].what}">{_html(told[start].runs)}'
+        item = f'<li class="{told[start].what}">{html(told[start].runs)}'
         below = list(_html_list(told[start + 1 : end], depth + 1))
         yield from [item, *below, "</li>"] if below else [f"{item}</li>"]
     yield "</ul>"
-
-
-def _html(runs: Iterable[Run]) -> str:
-    return "".join(f"<i>{escape(text)}</i>" if latin else escape(text) for text, latin in runs)
 
 
 def synonymy_data(found: Synonymy) -> dict[str, object]:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.key.model import Division, Rule, Threshold
 from auctorum.circumscription.key.questions import Play, Question, edge_of, send, share_below, worth
+from auctorum.circumscription.key.told import mean_shares
 from auctorum.circumscription.key.trying import (
     STEPS,
     Here,
@@ -123,7 +124,7 @@ def _same_sides(told: Here, sides: Mapping[str, float], character: Character, st
 def _rule_between(lower: Here, upper: Here, character: Character, stage: str) -> Rule | None:
     if character.kind.is_numeric:
         return Threshold(stage, cut_between(by_median(lower)[-_NEAR:], by_median(upper)[:_NEAR], character.kind))
-    first, second = _weights(lower), _weights(upper)
+    first, second = (mean_shares((spread, mass) for _, mass, spread in side) for side in (lower, upper))
     names = known_states([*lower, *upper], character)
     if character.kind is Kind.ORDERED:
         return _best_place(first, second, names, stage)
@@ -146,13 +147,3 @@ def _best_place(
         if 2 - lost < best - 1e-9:
             best, rule = 2 - lost, Division(stage, names[at:], names[:at])
     return rule
-
-
-def _weights(side: Here) -> dict[str, float]:
-    """The mean weight of each state over the taxa of a side."""
-    whole = sum(mass for _, mass, _ in side)
-    found: dict[str, float] = {}
-    for _, mass, spread in side:
-        for state, share in (spread.shares or {}).items():
-            found[state] = found.get(state, 0.0) + share * mass / whole
-    return found

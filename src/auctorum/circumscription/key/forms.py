@@ -8,15 +8,15 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from auctorum.circumscription.key.evaluate import Evaluation
 from auctorum.circumscription.key.model import Couplet, Lead, Rule, Threshold, Want
 from auctorum.circumscription.key.words import Page, Runs, below, came_from, end, notes, statement, title
 from auctorum.names.format import Run
+from auctorum.names.typeset import escaped, markdown
 
 WIDTH = 88
-_SPECIAL = re.compile(r"[\\`*_{}\[\]<>|~]|&(?=#?\w)")
 _CAUTIONS = "Cautions"
 
 
@@ -91,33 +91,19 @@ def as_text(told: Page, width: int = WIDTH) -> str:
 
 def as_markdown(told: Page) -> str:
     """Markdown: a heading, a paragraph for each couplet with a break between its leads, then notes and cautions."""
-    made = [f"## {_markdown(title(told))}"]
+    made = [f"## {markdown(title(told))}"]
     for couplet in told.key.couplets:
         leads = zip((came_from(couplet), "–"), couplet.leads, strict=True)
         made.append("\\\n".join(_markdown_lead(mark, lead, told) for mark, lead in leads))
-    made += [_markdown(paragraph) for paragraph in (*notes(told), *below(told))]
+    made += [markdown(paragraph) for paragraph in (*notes(told), *below(told))]
     if told.cautions:
-        made += [f"### {_CAUTIONS}", "\n".join(f"- {_escaped(caution)}" for caution in told.cautions)]
+        made += [f"### {_CAUTIONS}", "\n".join(f"- {escaped(caution)}" for caution in told.cautions)]
     return "\n\n".join(made) + "\n"
 
 
 def _markdown_lead(mark: str, lead: Lead, told: Page) -> str:
-    target = f"**{lead.goes_to}**" if lead.goes_to is not None else _markdown(end(lead, told))
-    return f"**{mark}** {_escaped(statement(lead))} … {target}"
-
-
-def _markdown(runs: Iterable[Run]) -> str:
-    return "".join(_emphasised(text) if latin else _escaped(text) for text, latin in runs)
-
-
-def _emphasised(text: str) -> str:
-    bare = text.strip()
-    before, after = text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
-    return f"{before}*{_escaped(bare)}*{after}" if bare else text
-
-
-def _escaped(text: str) -> str:
-    return _SPECIAL.sub(lambda found: f"\\{found[0]}", text)
+    target = f"**{lead.goes_to}**" if lead.goes_to is not None else markdown(end(lead, told))
+    return f"**{mark}** {escaped(statement(lead))} … {target}"
 
 
 def key_data(told: Page) -> dict[str, object]:

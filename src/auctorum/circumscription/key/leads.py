@@ -12,7 +12,7 @@ from auctorum.circumscription.density import mixed, overlap
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.key.model import Division, Rule
 from auctorum.circumscription.key.questions import Play, Question
-from auctorum.circumscription.key.told import Spread
+from auctorum.circumscription.key.told import Spread, mean_shares
 from auctorum.circumscription.key.trying import stages_to_ask
 from auctorum.circumscription.measures import Measures, measures
 from auctorum.circumscription.summary import majority_states, state_words
@@ -148,22 +148,13 @@ def _shared(lower: Weighted, upper: Weighted) -> float | None:
     if not (sum(mass for _, mass, _ in lower) and sum(mass for _, mass, _ in upper)):
         return None
     if lower[0][0].shares is not None:
-        first, second = _mean_shares(lower), _mean_shares(upper)
+        first, second = (mean_shares((spread, mass) for spread, mass, _ in side) for side in (lower, upper))
         return sum(min(share, second.get(state, 0.0)) for state, share in first.items())
     below, above = ([one.median for one, _, belongs in side if belongs] for side in (lower, upper))
     if not below or not above or not (max(below) < min(above) or max(above) < min(below)):
         return None
     densities = [[(one.density, mass) for one, mass, _ in side if one.density is not None] for side in (lower, upper)]
     return overlap(mixed(densities[0]), mixed(densities[1]))
-
-
-def _mean_shares(side: Weighted) -> dict[str, float]:
-    whole = sum(mass for _, mass, _ in side)
-    found: dict[str, float] = {}
-    for spread, mass, _ in side:
-        for state, share in (spread.shares or {}).items():
-            found[state] = found.get(state, 0.0) + share * mass / whole
-    return found
 
 
 def _values(play: Play, question: Question, character: Character, stage: str, telling: Telling) -> Pair | None:

@@ -7,6 +7,7 @@ from html import escape
 
 from auctorum.circumscription.key.model import Couplet, Lead
 from auctorum.circumscription.key.words import Page, Runs, below, end, notes, statement, title
+from auctorum.names.typeset import html
 
 _STYLE = """\
 :root { color-scheme: light dark; --ink: #1d211c; --paper: #fdfcf8; --soft: #5b6158; --line: #c9c9bd;
@@ -39,7 +40,7 @@ a:focus-visible { outline: 3px solid var(--link); outline-offset: 1px; }
 
 def as_html(told: Page) -> str:
     """The whole page; ends in a line feed."""
-    heading = _html(title(told))
+    heading = html(title(told))
     plain = escape("".join(text for text, _ in title(told)))
     return "\n".join(
         [
@@ -88,20 +89,16 @@ def _lead(mark: str, lead: Lead, told: Page) -> str:
     if lead.goes_to is not None:
         to = f'<a href="#couplet-{lead.goes_to}" aria-label="go to couplet {lead.goes_to}">{lead.goes_to}</a>'
     else:
-        to = _html(end(lead, told))
+        to = html(end(lead, told))
     said = f'{escape(statement(lead))}<span class="dots"></span><span class="to">{to}</span>'
     return f'<div class="lead"><span class="number">{mark}</span><span class="said">{said}</span></div>'
 
 
 def _paragraphs(what: str, several: Iterable[Runs]) -> list[str]:
-    made = [f"<p>{_html(runs)}</p>" for runs in several]
+    made = [f"<p>{html(runs)}</p>" for runs in several]
     return [f'<section class="{what}">', *made, "</section>"] if made else []
 
 
 def _cautions(cautions: Iterable[str]) -> list[str]:
     made = [f"<li>{escape(caution)}</li>" for caution in cautions]
     return ["<h2>Cautions</h2>", "<ul>", *made, "</ul>"] if made else []
-
-
-def _html(runs: Runs) -> str:
-    return "".join(f"<i>{escape(text)}</i>" if latin else escape(text) for text, latin in runs)

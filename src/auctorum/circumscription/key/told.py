@@ -99,3 +99,14 @@ def only_states(spread: Spread, states: frozenset[str]) -> Spread:
     core = None if spread.core_states is None else spread.core_states & states
     shares = {state: share / whole for state, share in left.items()} if whole else None
     return replace(spread, shares=shares, core_states=core)
+
+
+def mean_shares(several: Iterable[tuple[Spread, float]]) -> dict[str, float]:
+    """The mean share of each state over several taxa, each with its mass."""
+    weighed = tuple(several)
+    whole = sum(mass for _, mass in weighed)
+    found: dict[str, float] = {}
+    for spread, mass in weighed:
+        for state, share in (spread.shares or {}).items():
+            found[state] = found.get(state, 0.0) + share * mass / whole
+    return found
