@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import random
+import statistics
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from sklearn.naive_bayes import GaussianNB
+from sklearn.tree import DecisionTreeClassifier
+
 from accounts import Account, corpus_from
 from auctorum.characters.show import format_value
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.key.build import key
+from auctorum.circumscription.key.evaluate import identify
+from auctorum.circumscription.key.model import Key
 from auctorum.circumscription.observed_value import observed_range
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.corpus.model import Corpus
@@ -106,3 +113,38 @@ def table(members: Sequence[Measured], stages: Sequence[str] = ()) -> tuple[list
 def share_wrong(given: Sequence[str], true: Sequence[str]) -> float:
     """The share of members that were given another kind than theirs."""
     return sum(one != other for one, other in zip(given, true, strict=True)) / len(true)
+
+
+@dataclass(frozen=True)
+class Rates:
+    """Mean shares of the members of the second halves that came out wrong, over all splits, 0 to 1."""
+
+    key: float  # a group of kinds at an end counts as a guess among them
+    tree: float
+    bayes: float
+
+    def __str__(self) -> str:
+        return f"key {self.key:.1%} wrong, classification tree {self.tree:.1%}, naive Bayes {self.bayes:.1%}"
+
+
+def compared(group: Group, times: int) -> Rates:
+    """A key from what is written of each first half, against classifiers of scikit-learn taught the half itself.
+
+    The classifiers have the stage as one more column; tree and Bayes are DecisionTreeClassifier and GaussianNB with
+    their usual settings.
+    """
+    stages = tuple(dict.fromkeys(stage for one in group.characters for stage in one.stages))
+    wrong: list[tuple[float, float, float]] = []
+    for half, rest in group.splits(times):
+        made = key(group.described(half), tuple(group.names))
+        by_key = sum(_missed(made, group.plant(one), one.kind) for one in rest) / len(rest)
+        taught, asked = table(half, stages), table(rest, stages)
+        others = (DecisionTreeClassifier(random_state=0), GaussianNB())
+        tree, bayes = (share_wrong(list(one.fit(*taught).predict(asked[0])), asked[1]) for one in others)
+        wrong.append((by_key, tree, bayes))
+    return Rates(*(statistics.fmean(column) for column in zip(*wrong, strict=True)))
+
+
+def _missed(made: Key, plant: Plant, kind: str) -> float:
+    """The part of one individual that comes out wrong."""
+    return sum(weight * (1 - (kind in taxa) / len(taxa)) for taxa, weight in identify(made, plant))
