@@ -14,7 +14,7 @@ from auctorum.circumscription.remarks import remarks
 from auctorum.circumscription.text import merged_text
 from auctorum.circumscription.verdict import sides, verdict
 from auctorum.circumscription.voices import count, independent, voices
-from auctorum.corpus.model import Corpus, Treatment
+from auctorum.corpus.model import Corpus, Statement, Treatment
 
 Gathered = Mapping[tuple[str, str], Sequence[Evidence]]
 
@@ -86,13 +86,17 @@ def _told_of_parts(corpus: Corpus, treatments: Sequence[Treatment]) -> dict[str,
 def _gathered(
     corpus: Corpus, treatments: Sequence[Treatment], lines: Lineage, asked: Sequence[str]
 ) -> tuple[Gathered, dict[str, set[str]]]:
-    """Evidence by character and stage, and the works that say anything of a character, if only what can't be read."""
+    """Evidence by character and stage, and the works that say anything of a character, if only what can't be read.
+
+    Who gives no figure for what is measured, "spur long", is silent on it all the same.
+    """
     found: dict[tuple[str, str], list[Evidence]] = {}
     speaking: dict[str, set[str]] = {}
     among, repeated = frozenset(asked), Fraction(corpus.settings.repetition_weight)
     for treatment in treatments:
         for statement in corpus.statements_of(treatment.id):
-            speaking.setdefault(statement.character, set()).add(statement.work.id)
+            if _speaks(statement, corpus.vocabulary[statement.character]):
+                speaking.setdefault(statement.character, set()).add(statement.work.id)
             for reading in statement.readings:
                 told = (statement.character, reading.stage)
                 source = lines.source(statement.work.id, told, among)
@@ -102,6 +106,11 @@ def _gathered(
                 )  # fmt: skip
                 found.setdefault(told, []).append(item)
     return found, speaking
+
+
+def _speaks(statement: Statement, character: Character) -> bool:
+    """Whether it was read, or may yet be: words without a figure say nothing of what is measured or counted."""
+    return bool(statement.readings) or not character.kind.is_numeric or any(map(str.isdigit, statement.verbatim))
 
 
 def _stages(character: Character, gathered: Gathered) -> Iterator[str]:
