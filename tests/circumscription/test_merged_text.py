@@ -117,7 +117,10 @@ characters:
     [
         pytest.param("spur length", ["spur 22–34 mm"], "Spur 22–34 mm long [1].", id="one-work"),
         pytest.param("spur length", ["spur 8–13+ mm"], "Spur 8–13+ mm long [1].", id="as-stated-with-its-signs"),
-        pytest.param("spur length", ["spur 1–2 in. long"], "Spur 25–51 mm long [1].", id="inches"),
+        pytest.param("spur length", ["spur 1–2 in. long"], "Spur 25–50 mm long [1].", id="inches"),
+        pytest.param(
+            "spur length", ["6½–8 lines", "14–17 mm"], "Spur 14–17 mm long [1,2].", id="half-lines-no-extreme"
+        ),
         pytest.param("spur length", ["spur 6–12 in. long"], "Spur 15–30 cm long [1].", id="many-inches"),
         pytest.param("spur length", ["2–3 cm", "2–3 cm", "20–31 mm"], "Spur 2–3(–3.1) cm long [1–3].", id="usual-unit"),
         pytest.param("spur length", ["to 5 mm", "up to 7 mm"], "Spur up to 7 mm long [1,2].", id="open-below"),

@@ -55,7 +55,7 @@ def test_twenty_plants() -> None:
     assert said("spur length [mm]", TWENTY, "mature") == [
         "20 plants of 4 sites: (17–)22–44(–52) mm.",
         "Orrin 1889 (22–34.9 mm) covers 8 of 20 plants (19–64 %); 1 is shorter and 11 are longer: contradicted.",
-        "Tolhurne 1896 (⅞–1⅜ in., 22.2–34.9 mm) covers 10 of 20 plants (27–73 %); "
+        "Tolhurne 1896 (⅞–1⅜ in., 22–35 mm) covers 10 of 20 plants (27–73 %); "
         "1 is shorter and 9 are longer: contradicted.",
         "The other 2 works cover 95 to 100 % of them.",
     ]
@@ -70,7 +70,7 @@ def test_twenty_plants() -> None:
             "",
             [
                 "11 plants of 4 sites: (3–)5–9.",
-                "Orrin 1889 (5) covers 2 of 11 plants (2.3–52 %); 1 has fewer and 8 have more: contradicted.",
+                "Orrin 1889 (5) covers 2 of 11 plants (2–52 %); 1 has fewer and 8 have more: contradicted.",
                 "Maddrick 1923 (4–6) covers 3 of 11 plants (6–61 %); 1 has fewer and 7 have more: contradicted.",
                 "No other work states it.",
             ],
@@ -114,7 +114,7 @@ def test_twenty_plants() -> None:
             [180, 200, 210, 190],
             "",
             [
-                "4 plants of 4 sites: S to 210°. The plants are few: only the lowest and the highest value are given.",
+                "4 plants of 4 sites: 180° to 210°. The plants are few: only the lowest and the highest value are given.",
                 "Vane 1911 (N to E) covers 0 of 4 plants (0–60 %); 4 face elsewhere: contradicted.",
                 "No other work states it.",
             ],

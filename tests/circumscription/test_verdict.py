@@ -149,7 +149,7 @@ def test_verdict(character, phrases, verdict, core, majority, envelope) -> None:
         pytest.param(
             "spur length",
             ["22-30 mm", "⅞–1¼ in.", "22-34 mm", "2.2–3.6 cm", "22-38 mm"],
-            "The lower bound never moved: 22 mm in all 5 works, within stated precision (22–22.2 mm), 1900 to 1940.",
+            "The lower bound never moved: 22 mm in all 5 works, within stated precision, 1900 to 1940.",
             id="stable",
         ),
         pytest.param(

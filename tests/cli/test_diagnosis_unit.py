@@ -37,6 +37,7 @@ def test_lengths_are_converted_and_said_to_be() -> None:
     ]
     assert not any(re.search(r"\d (mm|cm)\b", row) for row in rows)
     assert not re.search(r"\d\.\d{4,} in", out)
+    assert "in.." not in diagnosis("--unit", "inches", "--observed")[1]  # the point of the unit ends the sentence
 
 
 def test_without_it_nothing_is_converted() -> None:

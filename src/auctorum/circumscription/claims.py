@@ -44,8 +44,8 @@ def number_claim(finding: Finding, character: Character) -> list[Piece]:
     heard = voices(finding.evidence, character)
     printed, words = measures(finding.evidence, character), wording(character)
     agreed = finding.agreement
-    if len(finding.evidence) == 1 and (own := _as_stated(finding, printed)):
-        return [(f"{words.before}{own}{words.after}", _works(heard))]
+    if len(finding.evidence) == 1 and (stated := _as_stated(finding, printed)):
+        return [(f"{words.before}{stated}{words.after}", _works(heard))]
     if not isinstance(agreed, RangeAgreement) or len(agreed.majority) != 1:
         sided = [(f"{own}{words.after}", works) for own, works in _alternatives(finding, heard, printed)]
         return _joined(sided, words.before)

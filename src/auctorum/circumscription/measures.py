@@ -9,6 +9,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from auctorum.characters.directions import compass_point
+from auctorum.characters.restate import figure_in
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range
@@ -16,6 +17,7 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Span
 
 METRIC = ("µm", "mm", "cm", "dm", "m", "km")
+_TURN = 360
 _POINT = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
 
@@ -63,17 +65,14 @@ class Measures:
 
 
 def no_finer(value: Fraction, slack: Fraction) -> Fraction:
-    """A converted figure rounded to a power of ten within its precision, of which `slack` is half.
+    """A converted figure rounded by its stated precision, of which `slack` is half, as one that is told in a unit is.
 
-    12 in, stated to half an inch, is 30 cm and not 30.48 cm; two digits are always left, so that 1 in is 25 mm.
+    12 in, stated to an inch, is 300 mm and not 304.8; 6½ lines, stated to half a line, are 14 mm; 1 in is 25 mm.
 
     >>> no_finer(Fraction("304.8"), Fraction("12.7")), no_finer(Fraction("25.4"), Fraction("12.7"))
     (Fraction(300, 1), Fraction(25, 1))
     """
-    if not slack or not value:
-        return value
-    ten = min(_power_of_ten(slack), _power_of_ten(abs(value)) / 10)
-    return round(value / ten) * ten
+    return figure_in(value, 2 * slack) if slack else value
 
 
 def measures(evidence: Sequence[Evidence], character: Character) -> Measures:
@@ -108,16 +107,6 @@ def _unit_by_size(evidence: Sequence[Evidence], character: Character) -> str:
     return "cm" if character.unit == "mm" and max(ends, default=0) >= 100 else character.unit
 
 
-def _power_of_ten(step: Fraction) -> Fraction:
-    """The largest power of ten that is no more than `step`."""
-    ten = Fraction(1)
-    while ten > step:
-        ten /= 10
-    while ten * 10 <= step:
-        ten *= 10
-    return ten
-
-
 def _between(low: str | None, high: str | None) -> str:
     if low is not None and high is not None:
         return low if low == high else f"{low}–{high}"
@@ -125,12 +114,14 @@ def _between(low: str | None, high: str | None) -> str:
 
 
 def _directions(span: Span) -> str:
-    """Compass points in words, `north-west to north`; degrees where there is no such point."""
-    ends = [_direction(end) for end in (span.low, span.high) if end is not None]
-    return " to ".join(dict.fromkeys(ends))
+    """Compass points in words, `north-west to north`; degrees where an end is no such point."""
+    turned = [end % _TURN for end in (span.low, span.high) if end is not None]
+    points = [_point(end) for end in turned]
+    if not all(points):
+        return " to ".join(dict.fromkeys(f"{format_number(end)}°" for end in turned))
+    return " to ".join(dict.fromkeys(points))
 
 
-def _direction(degrees: Fraction) -> str:
-    turned = degrees % 360
-    point = compass_point(Decimal(turned.numerator) / turned.denominator)
-    return "-".join(_POINT[letter] for letter in point) or f"{format_number(turned)}°"
+def _point(degrees: Fraction) -> str:
+    point = compass_point(Decimal(degrees.numerator) / degrees.denominator)
+    return "-".join(_POINT[letter] for letter in point)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from fractions import Fraction
 
-from auctorum.characters.show import format_number, format_value
+from auctorum.characters.show import format_value
 from auctorum.characters.units import find_unit
 from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Finding
 from auctorum.circumscription.intervals import clopper_pearson
+from auctorum.circumscription.measures import measures
 from auctorum.circumscription.observed import Cover, Observed
 from auctorum.circumscription.observed_value import ENOUGH
 from auctorum.circumscription.summary import span_words
@@ -56,11 +56,12 @@ def _shown(found: Observed) -> str:
     elif found.n < ENOUGH:
         left = ": only the lowest and the highest value are given" if isinstance(found.value, Range) else ""
         few = f" The plants are few{left}."
-    return f"{_several(found.n, 'plant')}{sites}: {found.text}{counted}.{few}"
+    shown = f"{_several(found.n, 'plant')}{sites}: {found.text}{counted}"
+    return f"{shown.removesuffix('.')}.{few}"
 
 
 def _contradiction(cover: Cover, finding: Finding, found: Observed, character: Character) -> str:
-    """`Orrin 1889 (22–34.9 mm) covers 9 of 20 plants (23–68 %); 11 are longer: contradicted.`"""
+    """`Orrin 1889 (22–35 mm) covers 9 of 20 plants (23–68 %); 11 are longer: contradicted.`"""
     said = [item for item in finding.evidence if item.work == cover.work]
     if cover.too_rare:
         parts = [_exception(state, dict(found.states)[state], cover.n) for state in cover.too_rare]
@@ -103,8 +104,9 @@ def _stated(said: Sequence[Evidence], character: Character) -> str:
     units = {unit.name for item in said if isinstance(item.value, Range) and (unit := find_unit(item.value.unit))}
     if units <= {character.unit}:
         return printed
-    spans = (span_words(voice.extremes, character) for voice in voices_as_they_lie(said, character))
-    return ", ".join((printed, *spans))
+    rounded = measures(said, character).rounded_span
+    several = (voice.extremes for voice in voices_as_they_lie(said, character))
+    return ", ".join((printed, *(span_words(one and rounded(one), character) for one in several)))
 
 
 def _the_rest(found: Observed, finding: Finding) -> str:
@@ -164,7 +166,14 @@ def _taxa_of(criterion: schema.Criterion, corpus: Corpus) -> Iterator[str]:
 
 
 def _percent(share: float) -> str:
-    return format_number(Fraction(share) * 100, 2)
+    """In whole per cent; what is nearly none or nearly all is not told to be so.
+
+    >>> _percent(0.413), _percent(0.0042), _percent(0.998), _percent(1)
+    ('41', '<1', '>99', '100')
+    """
+    if 0 < share < 0.005:
+        return "<1"
+    return ">99" if 0.995 <= share < 1 else f"{share * 100:.0f}"
 
 
 def _several(number: int, word: str) -> str:

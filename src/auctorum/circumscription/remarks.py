@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 
-from auctorum.characters.show import format_number, format_span
+from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Bound, RangeAgreement, Span, StateAgreement
@@ -119,11 +119,14 @@ def _bound(name: str, said: Said, works: str, bound: Bound, character: Character
 def _held(said: Said, works: str, character: Character) -> str:
     """`22 mm in all 9 works`; where the digits differ, what they are and that this is within what they state."""
     values = {figure.value for _, figure in said}
-    figure = _figure(_finest(said), character)
-    if len({_figure(value, character) for value in values}) == 1:
+    printed = {_figure(no_finer(*figure), character) for _, figure in said}
+    figure = _figure(no_finer(*_finest(said)), character)
+    if len(values) == 1 and printed == {figure}:
         return f"{figure} {works}"
-    spread = format_span(min(values), max(values), character.unit)
-    return f"{figure} {works}, within stated precision ({spread})"
+    if printed == {figure}:
+        return f"{figure} {works}, within stated precision"
+    low, high = (no_finer(*choose(figure for _, figure in said)) for choose in (min, max))
+    return f"{figure} {works}, within stated precision ({format_span(low, high, character.unit)})"
 
 
 def _way(said: Said, tau: float) -> str:
@@ -133,11 +136,11 @@ def _way(said: Said, tau: float) -> str:
     return _WAY[tau > 0] + ("" if along else " on the whole,")
 
 
-def _finest(said: Said) -> Fraction:
+def _finest(said: Said) -> Figure:
     """Of figures that are the same, the one that is stated most finely; of these the one stated most often."""
     finest = min(figure.slack for _, figure in said)
     counted = Counter(figure.value for _, figure in said if figure.slack == finest)
-    return min(counted, key=lambda value: (-counted[value], value))
+    return Figure(min(counted, key=lambda value: (-counted[value], value)), finest)
 
 
 def _figure(value: Fraction, character: Character) -> str:
@@ -167,7 +170,8 @@ def _chance(bound: Bound) -> str:
 
 
 def _p(p: float) -> str:
-    return "< 0.0001" if p < 0.0001 else format_number(Fraction(p), 2)
+    """Two digits: `0.10`, `0.033`."""
+    return "< 0.0001" if p < 0.0001 else f"{p:#.2g}"
 
 
 # --- states

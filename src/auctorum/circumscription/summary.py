@@ -16,6 +16,7 @@ from auctorum.circumscription.findings import Bound, Evidence, Finding, RangeAgr
 from auctorum.circumscription.measures import measures
 
 NOTHING = "–"
+TURN = 360
 HALF = Fraction(1, 2)
 RARE = Fraction(1, 10)  # share of one statement up to which a state is said to be rare beside others
 
@@ -66,14 +67,17 @@ def span_words(span: Span | None, character: Character) -> str:
         return NOTHING
     if character.kind is Kind.ANGLE and span.low is not None and span.high is not None:
         low, high = (_direction(bound) for bound in (span.low, span.high))
-        return low if low == high else f"{low} to {high}"
+        if low and high:
+            return low if low == high else f"{low} to {high}"
+        ends = (format_span(end % TURN, end % TURN, "degree") for end in (span.low, span.high))
+        return " to ".join(dict.fromkeys(ends))
     return format_span(span.low, span.high, character.unit)
 
 
 def _direction(degrees: Fraction) -> str:
-    turned = degrees % 360
-    point = compass_point(Decimal(turned.numerator) / turned.denominator)
-    return point or format_span(turned, turned, "degree")
+    """The compass point; empty where the degrees are none."""
+    turned = degrees % TURN
+    return compass_point(Decimal(turned.numerator) / turned.denominator)
 
 
 def state_words(states: Sequence[str], character: Character) -> str:

@@ -173,7 +173,7 @@ def _standing(corpus: Corpus, finding: Finding) -> Iterator[str]:
     core = summary(finding, corpus.vocabulary[finding.character]).core
     shared = f"; shared by all: {core}" if core != NOTHING and finding.count.works > 1 else ""
     told = standing(finding.count)
-    yield f"{told[:1].upper()}{told[1:]}{shared}."
+    yield f"{told[:1].upper()}{told[1:]}{shared}".removesuffix(".") + "."
     if finding.silent:
         yield f"Silent: {'; '.join(corpus.works[work].byline for work in finding.silent)}."
 
