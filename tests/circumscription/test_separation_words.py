@@ -155,8 +155,14 @@ def test_states_that_are_the_best() -> None:
 
 def test_nothing_tells_them_apart() -> None:
     said = told((1900, "Orrin", "seed surface: smooth or reticulate", "seed surface: reticulate"))
-    assert said.startswith("No single character in the records tells them apart. The best is seed surface: ")
+    assert said.startswith("No single character in the records tells them apart. The best is seed surface, no more")
     assert "misleading for 25 % of the plants" in said
+
+
+def test_a_best_that_is_of_no_use_has_no_threshold() -> None:
+    assert told((1900, "Orrin", "spur length: 10–20 mm", "spur length: 11–20 mm")).startswith(
+        "No single character in the records tells them apart: by the best, spur length at maturity, 4"
+    )
 
 
 def test_only_where_they_grow_tells_them_apart() -> None:
@@ -168,7 +174,7 @@ def test_only_where_they_grow_tells_them_apart() -> None:
             "seed surface: reticulate | elevation: 600–900 m",
         )
     )
-    assert said.startswith("No single character of the plants themselves tells them apart. The best is seed surface: ")
+    assert said.startswith("No single character of the plants themselves tells them apart. The best is seed surface, ")
     assert said.endswith("Where they grow: elevation (E. rubrum from 400 m on) separates them.")
 
 
@@ -186,6 +192,23 @@ def test_said_to_differ_but_shared() -> None:
     assert said.endswith(
         "Spur colour at maturity is said to differ (Tolhurne 1896; Vane 1910), but both run from green to ivory."
     )
+
+
+def test_a_spectrum_that_some_works_alone_share() -> None:
+    """Two of three say ivory of the one, so that its consensus is ivory; the third lets it share what the other has."""
+    both = "spur colour [mature]: cream or ivory"
+    said = told(
+        (1896, "Tolhurne", "spur colour [mature]: ivory | petal number: 4", f"{both} | petal number: 5"),
+        (1900, "Orrin", "spur colour [mature]: ivory", both),
+        (1910, "Vane", both, both),
+    )
+    assert "(both can be cream to ivory) does not tell them apart." in said
+
+
+def test_where_little_is_known_that_is_what_is_told() -> None:
+    more = "bracteoles: present | seed surface: smooth | elevation: 100–200 m | spur colour: ivory"
+    said = told((1900, "Orrin", f"petal number: 4 | {more}", "petal number: 5"))
+    assert said.endswith("Of E. rubrum nothing is known but petal number.")
 
 
 def test_what_nobody_knows() -> None:

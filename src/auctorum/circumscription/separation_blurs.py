@@ -42,6 +42,8 @@ def stage_blurs(
 def spectrum_blur(one: Known, other: Known, character: Character) -> str:
     """`both run from cream to ivory`, where two taxa share most of an ordered spectrum; empty where they do not.
 
+    `both can be cream to ivory` where most works do not say so of both.
+
     States that are rare in a taxon (a tenth of the weight or less) are not counted.
     """
     first, second = _usual(one), _usual(other)
@@ -49,7 +51,10 @@ def spectrum_blur(one: Known, other: Known, character: Character) -> str:
     both = [state for state in either if state in first & second]
     if character.kind is not Kind.ORDERED or not both or Fraction(len(both), len(either)) < SHARED:
         return ""
-    return f"both are {both[0]}" if len(both) == 1 else f"both run from {both[0]} to {both[-1]}"
+    alike = one.says == other.says
+    if len(both) == 1:
+        return f"both {'are' if alike else 'can be'} {both[0]}"
+    return f"both {'run from' if alike else 'can be'} {both[0]} to {both[-1]}"
 
 
 def _other_stages(known: Knowledge, character: Character, stage: str) -> Iterator[tuple[str, Known]]:

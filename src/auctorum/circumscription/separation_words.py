@@ -20,6 +20,7 @@ STRENGTHS = ((0.01, SEPARATES), (0.05, NEARLY), (0.15, HELPS), (0.30, HINTS))
 USEFUL = (SEPARATES, NEARLY, HELPS)
 _ROUNDING = 1e-9
 _MOST_BYLINES = 3
+_FEW_UNKNOWN = 3  # beyond so many unknown characters it is shorter to say which are known, if those are fewer
 
 
 def strength(error: float) -> str:
@@ -112,7 +113,10 @@ class _Told:
         name, told = self._label(best), f"{self._how(best)} ({self._works(best)})."
         if word not in USEFUL:
             which = "of the plants themselves" if any(map(self._useful, self._habitat)) else "in the records"
-            return f"No single character {which} tells them apart. The best is {name}: {told}"
+            none = f"No single character {which} tells them apart"
+            if word == FAILS:
+                return f"{none}: by the best, {name}, {percent(best.error or 0)} of the plants would be misjudged."
+            return f"{none}. The best is {name}, no more than a hint: {told}"
         return f"{_capital(name)} {'tells them best' if word == HELPS else f'{word} them'}: {told}"
 
     def _how(self, one: Parting) -> str:
@@ -208,18 +212,21 @@ class _Told:
 
     def _unknown(self) -> Iterator[str]:
         """By taxon the characters of which nothing is known at any stage, though something is for the other."""
-        heard = {
+        heard = dict.fromkeys(
             (taxon, one.character) for one in self._partings for taxon in (one.a, one.b) if taxon not in one.silent
-        }
+        )
         missing: dict[str, dict[str, None]] = {}
         for one in self._partings:
             for taxon in one.silent:
                 if (taxon, one.character) not in heard:
                     missing.setdefault(taxon, {})[label(self._character(one), "")] = None
-        spoken = {taxon for taxon, _ in heard}
         for taxon, names in missing.items():
-            of_what = f"of the {_listed(list(names))} " if taxon in spoken else "at all "
-            yield f"Nothing is known {of_what}of {self._names[taxon]}."
+            known = [label(self._corpus.vocabulary[name], "") for one, name in heard if one == taxon]
+            if len(names) > max(len(known), _FEW_UNKNOWN):
+                yield f"Of {self._names[taxon]} nothing is known{f' but {_listed(known)}' if known else ' at all'}."
+            else:
+                of_what = f"of the {_listed(list(names))} " if known else "at all "
+                yield f"Nothing is known {of_what}of {self._names[taxon]}."
 
 
 def _free(one: Parting, character: Character) -> str:

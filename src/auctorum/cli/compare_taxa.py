@@ -21,7 +21,10 @@ NOTE = (
     "Overlaps and errors are reckoned from the ranges and states that authors give, every taxon taken to be equally "
     "common; no plants were counted. Error: how often a plant is misjudged by this character alone."
 )
-WORKS = "Works: how many of those that give the character for both keep the two apart by it."
+WORKS = (
+    "Works: how many of those that give the character for both keep the two apart by it; one that repeats another has "
+    "no say."
+)
 
 
 def compare_taxa(
