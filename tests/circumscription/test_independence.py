@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 
 import pytest
@@ -76,6 +77,19 @@ def test_declared_and_nothing_equal() -> None:
 def test_cited(said: tuple[str, ...], repeated: list[str]) -> None:
     found = sources(first(*FIVE), account(1920, "Vane", *said, cites=["orrin-1900"]))
     assert found == {f"vane-1920: {character}": "orrin-1900" for character in repeated}
+
+
+def test_whom_a_work_follows_for_another_taxon_it_has_read() -> None:
+    """As if it cited it: two thirds have to be equal. What rests on own material stands for itself."""
+
+    def found(basis: str):
+        later = json.loads(account(1920, "Vane", LENGTH, HEIGHT, "leaf length: 80–90 mm", basis=basis).file())
+        later["treatments"].append({"taxon": "Exemplum rubrum", "follows": ["orrin-1900"], "traits": []})
+        corpus, _ = corpus_of(first(*FIVE).file(), json.dumps(later), characters=CHARACTERS)
+        treatments = [corpus.treatments[one] for one in corpus.taxa[TAXON].treatments]
+        return [(line.tie, len(line.shared), len(line.equal)) for line in lineage(corpus, treatments).lines]
+
+    assert (found("compiled"), found("own material")) == ([(Tie.CITED, 3, 2)], [])
 
 
 def test_works_of_one_author_know_each_other() -> None:

@@ -72,6 +72,14 @@ def test_text() -> None:
     )
 
 
+def test_a_repetition_stands_with_the_side_that_it_repeats() -> None:
+    works = [work(1900, "Orrin", {"leaf length": "10–20 mm"}), work(1910, "Vane", {"leaf length": "1–2 cm"}),
+             work(1920, "Pell", {"leaf length": "25–30 mm"})]  # fmt: skip
+    works[1] = works[1].replace("  traits:", "  follows: [w-1900]\n  traits:")
+    corpus, _ = corpus_of(*works, characters=CHARACTERS)
+    assert diagnosis(corpus, "exemplum-album").text == "Leaf 10–20 mm long [1,2] or 25–30 mm long [3]."
+
+
 def test_every_mark_leads_to_a_source_and_every_source_is_marked() -> None:
     corpus, _ = corpus_of(FIRST, SECOND, characters=CHARACTERS)
     found = diagnosis(corpus, "exemplum-album")
@@ -153,6 +161,12 @@ characters:
         ),
         pytest.param(
             "spur colour", ["green", "cream", "buff"], "Spur green [1], cream [2] or buff [3].", id="every-one-another"
+        ),
+        pytest.param(
+            "spur colour",
+            ["green", "green, rarely buff", "buff"],
+            "Spur green [1,2], also buff [2,3].",
+            id="what-one-adds-and-another-says-alone",
         ),
         pytest.param("spur colour", ["green to ivory", "cream"], "Spur green to ivory [1,2].", id="along-the-spectrum"),
         pytest.param("spur to petal", ["1.5–2 times", "1.4–2 times"], "Spur to petal ratio 1.4–2 [1,2].", id="ratio"),

@@ -114,7 +114,8 @@ def test_twenty_plants() -> None:
             [180, 200, 210, 190],
             "",
             [
-                "4 plants of 4 sites: 180° to 210°. The plants are few: only the lowest and the highest value are given.",
+                "4 plants of 4 sites: 180° to 210°. The plants are few: only the lowest and the highest value are "
+                "given.",
                 "Vane 1911 (N to E) covers 0 of 4 plants (0–60 %); 4 face elsewhere: contradicted.",
                 "No other work states it.",
             ],

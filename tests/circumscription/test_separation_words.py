@@ -145,6 +145,12 @@ def test_numbers_that_nobody_gives(album: str, free: str) -> None:
     assert free in told((1900, "Orrin", f"petal number: {album}", "petal number: 4–5"))
 
 
+def test_a_state_that_nobody_gives_is_put_on_no_side() -> None:
+    """Nobody says cream or ivory of either: neither `from cream on` nor `from ivory on` is anybody's word."""
+    said = told((1900, "Orrin", "spur colour: green", "spur colour: buff"))
+    assert said.startswith("Spur colour with no stage stated separates them: green in E. album, buff in E. rubrum (so")
+
+
 def test_states_that_are_the_best() -> None:
     said = told((1900, "Orrin", "bracteoles: present", "bracteoles: absent; rarely present"))
     assert said == (

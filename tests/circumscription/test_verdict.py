@@ -161,7 +161,7 @@ def test_verdict(character, phrases, verdict, core, majority, envelope) -> None:
         pytest.param(
             "spur length",
             ["22-38 mm", "24-36 mm", "21-30 mm"],
-            "Too few works (3) state the lower bound to judge a trend.",
+            "Too few works (3) state the bounds to judge a trend.",
             id="too-few",
         ),
         pytest.param(

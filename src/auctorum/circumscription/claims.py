@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -82,14 +82,23 @@ def _as_stated(finding: Finding, printed: Measures) -> str:
 
 
 def _alternatives(finding: Finding, heard: Sequence[Voice], printed: Measures) -> list[Piece]:
-    """Each side with its works, then the works that stand on no side."""
+    """Each side with its works and those that repeat one of them, then the works that stand on no side."""
     of_work = {voice.work: voice for voice in heard}
     found: list[Piece] = []
+    placed: set[str] = set()
     for side in finding.sides:
         hull = envelope(stretches(of_work[work] for work in side.works))
-        found.append((printed.notation(hull), side.works))
-    placed = {work for side in finding.sides for work in side.works}
+        works = _works(voice for voice in heard if _source(voice, of_work) in side.works)
+        found.append((printed.notation(hull), works))
+        placed.update(works)
     return found + _by_range((voice for voice in heard if voice.work not in placed), printed)
+
+
+def _source(voice: Voice, of_work: Mapping[str, Voice]) -> str:
+    """The work whose figures a voice gives in the end: its own where it repeats none that is heard."""
+    while voice.repeats in of_work:
+        voice = of_work[voice.repeats]
+    return voice.work
 
 
 def _by_range(heard: Iterable[Voice], printed: Measures) -> list[Piece]:
@@ -152,10 +161,12 @@ def state_claim(finding: Finding, character: Character) -> list[Piece]:
         return _joined([(state, _works(_allowing(state, heard))) for state in _named(finding)], before)
     agreeing = [voice for voice in heard if set(voice.allowed) & set(main)]
     pieces: list[Piece] = [(f"{before}{state_words(main, character)}", _works(agreeing))]
-    pieces += _added(finding, main, agreeing, "at times" if character.kind is Kind.PRESENCE else "also")
+    told = {state for voice in agreeing for state in voice.allowed}  # who says one of these alone adds to it
+    speaking = [voice for voice in heard if set(voice.allowed) <= told or voice in agreeing]
+    pieces += _added(finding, main, speaking, "at times" if character.kind is Kind.PRESENCE else "also")
     against: dict[tuple[str, ...], list[str]] = {}
     for voice in heard:
-        if not set(voice.allowed) & set(main):
+        if voice not in speaking:
             against.setdefault(voice.allowed, []).append(voice.work)
     return pieces + [(f", but {state_words(states, character)}", works) for states, works in against.items()]
 

@@ -2,10 +2,10 @@
 
 What a work says of one character at one stage repeats an earlier work if it says the same within stated precision and
 the work follows that one: it is said to (`follows:`), or it cites it and says the same in at least two thirds of what
-both tell of the taxon. Cited are the works of its list (`cites:`) and the earlier works of its own authors; so is the
-work that published the name it uses, or the basionym of that, though that much custom demands of everybody, so that
-three characters in common are asked for where nothing else shows that the work was read, and nothing follows where it
-rests on own material.
+both tell of the taxon. Cited are the works of its list (`cites:`) and the earlier works of its own authors; so are,
+unless it rests on own material, the works that it is said to follow for any other taxon, and the work that published
+the name it uses, or the basionym of that; but that much custom demands of everybody, so that three characters in common
+are asked for where nothing else shows that the work was read.
 """
 
 from __future__ import annotations
@@ -180,6 +180,9 @@ def _ties(corpus: Corpus, treatments: Sequence[Treatment], of_person: Mapping[Pe
     found = {act.work.id: Tie.NAME for act in acts if act is not None}
     own = (earlier for person in _persons(work) for earlier in of_person.get(person, ()))
     found |= dict.fromkeys((*work.cites, *own), Tie.CITED)
+    if not all(map(_on_own_material, treatments)):
+        others = corpus.by_work.get(work.id, ())
+        found |= dict.fromkeys((id_ for one in others for id_ in one.follows), Tie.CITED)
     found |= {id_: Tie.DECLARED for treatment in treatments for id_ in treatment.follows}
     return {id_: tie for id_, tie in found.items() if id_ != work.id}
 

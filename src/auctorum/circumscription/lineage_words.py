@@ -10,7 +10,7 @@ from auctorum.corpus.model import Work
 
 _SHOWN_BY = {
     Tie.DECLARED: "as it is said to",
-    Tie.CITED: "which it cites, or whose author it shares",
+    Tie.CITED: "which it cites, or follows elsewhere, or whose author it shares",
     Tie.NAME: "whose name it uses",
     Tie.NONE: "though nothing shows that it knew it",
 }

@@ -100,7 +100,13 @@ def _bounds(heard: Sequence[Voice], agreed: RangeAgreement, character: Character
         said = [(voice, figure) for voice in heard if voice.stretch and (figure := end(voice.stretch))]
         if bound is not None and len({voice.author for voice, _ in said}) > 1:
             found.append(_bound(name, said, _works(len(said), len(heard), noun), bound, character))
+    if len(found) == 2 and all(map(_is_too_few, found)) and found[0].replace(LOWER, UPPER) == found[1]:
+        return [found[0].replace(LOWER, "bounds")]
     return found
+
+
+def _is_too_few(told: str) -> bool:
+    return told.startswith("Too few works")
 
 
 def _bound(name: str, said: Said, works: str, bound: Bound, character: Character) -> str:

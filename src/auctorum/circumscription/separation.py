@@ -24,6 +24,7 @@ from auctorum.circumscription.summary import NOTHING
 from auctorum.corpus.model import Corpus
 
 POOR = 0.25  # a cut between two states that errs as much is none
+_ALIKE = 1e-12  # errors that differ by no more are the same
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +161,10 @@ def _cut(one: Known, other: Known, character: Character) -> tuple[Cut | None, bo
 
 
 def _cut_between_states(one: Known, other: Known, character: Character) -> tuple[Cut | None, bool]:
-    """The best place between two neighbours on the spectrum; None where it errs by a quarter or more."""
+    """The best place between two neighbours on the spectrum; None where it errs by a quarter or more.
+
+    None too where another place does as well: then a state that nobody gives to either would be put on one side.
+    """
     names = state_names(character)
     if (set(one.weights) | set(other.weights)) - set(names):
         return None, False
@@ -172,8 +176,9 @@ def _cut_between_states(one: Known, other: Known, character: Character) -> tuple
         Cut(Fraction(low + high, 2), float(sum(lower[high:])), float(sum(upper[:high])))
         for low, high in pairwise(range(len(names)))
     ]
-    best = min(cuts, key=lambda cut: cut.error, default=None)
-    return (best, swapped) if best is not None and best.error < POOR else (None, False)
+    least = min((cut.error for cut in cuts), default=POOR)
+    best = [cut for cut in cuts if cut.error <= least + _ALIKE]
+    return (best[0], swapped) if len(best) == 1 and least < POOR else (None, False)
 
 
 def _gap(one: Known, other: Known, character: Character) -> Span | None:
