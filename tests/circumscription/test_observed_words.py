@@ -61,6 +61,13 @@ def test_twenty_plants() -> None:
     ]
 
 
+def test_a_single_measurement_is_no_range_to_fall_out_of() -> None:
+    corpus = knowledge_base(work("Orrin", 1889, "spur length: spur ca. 30 mm"))
+    *_, lie_around = said("spur length [mm]", TWENTY, "mature", corpus)
+    assert lie_around.startswith("Orrin 1889 covers ") and "contradicted" not in lie_around
+    assert any("contradicted" in one for one in said("spur length [mm]", [40, 42, 44, 45] * 5, "mature", corpus))
+
+
 @pytest.mark.parametrize(
     ("column", "cells", "stage", "lines"),
     [

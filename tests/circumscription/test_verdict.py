@@ -171,6 +171,12 @@ def test_verdict(character, phrases, verdict, core, majority, envelope) -> None:
             id="apart-widest-pair",
         ),
         pytest.param(
+            "spur length",
+            ["3-4 lines", "6-8 lines"],
+            "Aell 1900 (6–8 mm) and Bell 1910 (13–17 mm) are 5 mm apart; such a gap has stood since 1910.",
+            id="apart-in-lines",
+        ),
+        pytest.param(
             "spur colour",
             ["green or cream", "cream", "cream to buff"],
             "All 3 authors allow cream; 1 green (Aell 1900), 1 ivory (Cell 1920), 1 buff (Cell 1920).",

@@ -118,23 +118,26 @@ def _counted(seen: Sequence[Observation], character: Character) -> tuple[tuple[s
 def _covers(finding: Finding, seen: Sequence[Observation], character: Character) -> Iterable[Cover]:
     for voice in voices_as_they_lie(finding.evidence, character):
         if character.kind.is_numeric:
-            yield _range_cover(voice, seen, circular=character.kind is Kind.ANGLE)
+            yield _range_cover(voice, seen, character.kind)
         else:
             said = [item for item in finding.evidence if item.work == voice.work]
             yield _state_cover(voice, said, seen, character)
 
 
-def _range_cover(voice: Voice, seen: Sequence[Observation], *, circular: bool) -> Cover:
+def _range_cover(voice: Voice, seen: Sequence[Observation], kind: Kind) -> Cover:
+    """A single measurement that a work gives, `ca. 6 lines`, is no range: it is contradicted where all lie on one side."""
     stretch, n = voice.stretch, len(seen)
     typical = Span(None, None) if stretch is None else Span(stretch.low, stretch.high)
     slacks = (Fraction(0), Fraction(0)) if stretch is None else (stretch.low_slack, stretch.high_slack)
-    side = _side_of_arc if circular else _side
-    sides = [side(one, voice.extremes or typical, slacks) for one in seen]
+    side = _side_of_arc if kind is Kind.ANGLE else _side
+    reach = voice.extremes or typical
+    single = kind in (Kind.MEASURE, Kind.RATIO) and reach.low == reach.high is not None
+    sides = [side(one, reach, slacks) for one in seen]
     inside = sum(side(one, typical, slacks) == 0 for one in seen)
     low, high = clopper_pearson(sides.count(0), n)
-    return Cover(
-        voice.work, inside, sides.count(0), n, low, high, sides.count(-1), sides.count(1), high < HOLDS_AT_LEAST
-    )
+    below, above = sides.count(-1), sides.count(1)
+    against = high < HOLDS_AT_LEAST and (not single or max(below, above) == n)
+    return Cover(voice.work, inside, sides.count(0), n, low, high, below, above, against)
 
 
 def _side(one: Observation, span: Span, slacks: tuple[Fraction, Fraction]) -> int:

@@ -60,16 +60,29 @@ def _range_conflict(heard: Sequence[Voice], character: Character) -> list[str]:
     pairs = list(zip(heard, reached, strict=True))
     low = min(((voice, one.high) for voice, one in pairs if one.high is not None), key=lambda pair: pair[1])[0]
     high = max(((voice, one.low) for voice, one in pairs if one.low is not None), key=lambda pair: pair[1])[0]
-    gap = (high.stretch.low or Fraction(0)) - (low.stretch.high or Fraction(0)) if high.stretch and low.stretch else 0
-    width = format_span(Fraction(gap), Fraction(gap), character.unit)
+    width = _figure(_gap(low, high, character), character)
     first, second = (_with_range(voice, character) for voice in sorted((low, high), key=heard.index))
     meet = ", though the extremes they give meet" if _extremes_meet(low, high) else ""
     return [f"{first} and {second} are {width} apart{meet}; such a gap has stood since {_apart_since(pairs)}."]
 
 
+def _gap(low: Voice, high: Voice, character: Character) -> Fraction:
+    """How far the ranges of two are apart, by the figures that are printed of them."""
+    below, above = (end(voice.stretch) if voice.stretch else None for end, voice in ((high_of, low), (low_of, high)))
+    return Fraction(0) if below is None or above is None else _printed(above, character) - _printed(below, character)
+
+
 def _with_range(voice: Voice, character: Character) -> str:
-    said = Span(voice.stretch.low, voice.stretch.high) if voice.stretch else None
+    said = None
+    if voice.stretch:
+        ends = (low_of(voice.stretch), high_of(voice.stretch))
+        low, high = (None if end is None else _printed(end, character) for end in ends)
+        said = Span(low, high)
     return f"{voice.byline} ({span_words(said, character)})"
+
+
+def _printed(figure: Figure, character: Character) -> Fraction:
+    return figure.value if character.kind is Kind.ANGLE else no_finer(*figure)
 
 
 def _extremes_meet(low: Voice, high: Voice) -> bool:
