@@ -226,3 +226,10 @@ def test_the_index_of_search_is_data_alone(hostile) -> None:
 def test_an_empty_knowledge_base_has_pages_too() -> None:
     corpus, _ = corpus_of()
     assert_links_lead_somewhere(dict(render(applied(corpus), ())))
+
+
+def test_epithets_over_a_comparison_are_set_as_names(demo) -> None:
+    page = demo["apart/cremnocentron-album-var-longum.html"]
+    assert '<th scope="col"><i>longum</i></th><th scope="col"><i>robustum</i></th>' in page
+    assert "<i>Cremnocentron album</i> var. <i>robustum</i></a></li>" in page.replace("</i> <i>", " ")
+    assert "<i>longum</i> from 25 mm on" in page and 'data-label="longum"' in page

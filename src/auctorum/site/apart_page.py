@@ -67,7 +67,7 @@ def _block(answers: Answers, taxon: str, sister: str, found: Separation) -> Sist
     return SisterBlock(
         anchor=_anchor(sister),
         sister=answers.taxon(sister),
-        heads=(names[taxon], names[sister]),
+        heads=(_latin(names[taxon]), _latin(names[sister])),
         sentences=_set(pair_words(answers.corpus, found, taxon, sister)),
         rows=tuple(_row(answers, one, names) for one in known),
         unknown=tuple((*answers.character(one.character), *plain(one.stage and f" ({one.stage})")) for one in silent),
@@ -84,7 +84,7 @@ def _row(answers: Answers, one: Parting, names: Mapping[str, str]) -> ApartRow:
         stage=one.stage,
         says=one.says,
         overlap=percent(one.overlap or 0.0),
-        threshold=_threshold(one, character, names) if word in (*USEFUL, HINTS) else "",
+        threshold=_threshold(one, character, names) if word in (*USEFUL, HINTS) else (),
         error=percent(one.error or 0.0),
         works=f"{len(one.support)} of {both}" if both else "",
         support=answers.works(one.support),
@@ -92,9 +92,14 @@ def _row(answers: Answers, one: Parting, names: Mapping[str, str]) -> ApartRow:
     )
 
 
-def _threshold(one: Parting, character: Character, names: Mapping[str, str]) -> str:
+def _threshold(one: Parting, character: Character, names: Mapping[str, str]) -> Rich:
     rule = threshold(one, character)
-    return f"{names[upper(one)]} {rule}" if rule else ""
+    return (*_latin(names[upper(one)]), *plain(f" {rule}")) if rule else ()
+
+
+def _latin(name: str) -> Rich:
+    """An epithet alone in italics; of a longer name the Latin."""
+    return (Run(name, italic=True),) if name.isalpha() and name.islower() else _set(name)
 
 
 def _figures(answers: Answers, taxon: str, sister: str, known: Iterable[Parting]) -> Iterable[Figure]:

@@ -80,7 +80,7 @@ class ApartRow:
     stage: str
     says: tuple[str, str]
     overlap: str
-    threshold: str
+    threshold: Rich
     error: str
     works: str
     support: tuple[Rich, ...]
@@ -93,7 +93,7 @@ class SisterBlock:
 
     anchor: str
     sister: Rich
-    heads: tuple[str, str]
+    heads: tuple[Rich, Rich]
     sentences: Rich
     rows: tuple[ApartRow, ...]
     unknown: tuple[Rich, ...]
