@@ -125,7 +125,7 @@ def _covers(finding: Finding, seen: Sequence[Observation], character: Character)
 
 
 def _range_cover(voice: Voice, seen: Sequence[Observation], kind: Kind) -> Cover:
-    """A single measurement that a work gives, `ca. 6 lines`, is no range: it is contradicted where all lie on one side."""
+    """What one work covers; a single measurement is no range, and contradicted only where all lie on one side of it."""
     stretch, n = voice.stretch, len(seen)
     typical = Span(None, None) if stretch is None else Span(stretch.low, stretch.high)
     slacks = (Fraction(0), Fraction(0)) if stretch is None else (stretch.low_slack, stretch.high_slack)
