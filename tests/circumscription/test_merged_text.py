@@ -129,6 +129,7 @@ characters:
         pytest.param(
             "spur length", ["6½–8 lines", "14–17 mm"], "Spur 14–17 mm long [1,2].", id="half-lines-no-extreme"
         ),
+        pytest.param("spur length", ["1¼–2½ in."], "Spur 32–64 mm long [1].", id="quarters-of-inches"),
         pytest.param("spur length", ["spur 6–12 in. long"], "Spur 15–30 cm long [1].", id="many-inches"),
         pytest.param("spur length", ["2–3 cm", "2–3 cm", "20–31 mm"], "Spur 2–3(–3.1) cm long [1–3].", id="usual-unit"),
         pytest.param("spur length", ["to 5 mm", "up to 7 mm"], "Spur up to 7 mm long [1,2].", id="open-below"),

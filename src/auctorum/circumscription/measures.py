@@ -9,7 +9,6 @@ from decimal import Decimal
 from fractions import Fraction
 
 from auctorum.characters.directions import compass_point
-from auctorum.characters.restate import figure_in
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range
@@ -18,6 +17,7 @@ from auctorum.circumscription.findings import Evidence, Span
 
 METRIC = ("µm", "mm", "cm", "dm", "m", "km")
 _TURN = 360
+_MOVED = Fraction(1, 16)  # the part of itself by which rounding may move a figure, as in `restate`
 _POINT = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
 
@@ -65,14 +65,29 @@ class Measures:
 
 
 def no_finer(value: Fraction, slack: Fraction) -> Fraction:
-    """A converted figure rounded by its stated precision, of which `slack` is half, as one that is told in a unit is.
+    """A converted figure rounded to a power of ten within its precision, of which `slack` is half.
 
-    12 in, stated to an inch, is 300 mm and not 304.8; 6½ lines, stated to half a line, are 14 mm; 1 in is 25 mm.
+    12 in, stated to an inch, is 300 mm and not 304.8; 6½ lines, stated to half a line, are 14 mm. Where that would move
+    it by more than a sixteenth of itself it is rounded ten times finer: 1 in is 25 mm.
 
     >>> no_finer(Fraction("304.8"), Fraction("12.7")), no_finer(Fraction("25.4"), Fraction("12.7"))
     (Fraction(300, 1), Fraction(25, 1))
     """
-    return figure_in(value, 2 * slack) if slack else value
+    if not slack or not value:
+        return value
+    ten = Fraction(1)
+    while ten > 2 * slack:
+        ten /= 10
+    while ten * 10 <= 2 * slack:
+        ten *= 10
+    while abs(_to_nearest(value, ten) - value) > abs(value) * _MOVED:
+        ten /= 10
+    return _to_nearest(value, ten)
+
+
+def _to_nearest(value: Fraction, step: Fraction) -> Fraction:
+    """A half goes up."""
+    return (value / step + Fraction(1, 2)) // 1 * step
 
 
 def measures(evidence: Sequence[Evidence], character: Character) -> Measures:
