@@ -66,9 +66,17 @@ def _contradiction(cover: Cover, finding: Finding, found: Observed, character: C
     if cover.too_rare:
         parts = [_exception(state, dict(found.states)[state], cover.n) for state in cover.too_rare]
     else:
-        share = f"{_percent(cover.low)}–{_percent(cover.high)} %"
-        parts = [f"covers {cover.whole} of {_several(cover.n, 'plant')} ({share})", _outside(cover, character)]
+        parts = [f"covers {cover.whole} of {_several(cover.n, 'plant')} ({_limits(cover)})", _outside(cover, character)]
     return f"{said[0].byline} ({_stated(said, character)}) {'; '.join(parts)}: contradicted."
+
+
+def cover_words(cover: Cover) -> str:
+    """How many of the plants the statement of a work holds, with the interval of the share: `42 of 80 (41–64 %)`."""
+    return f"{cover.whole} of {cover.n} ({_limits(cover)})"
+
+
+def _limits(cover: Cover) -> str:
+    return f"{_percent(cover.low)}–{_percent(cover.high)} %"
 
 
 def _exception(state: str, shown: int, n: int) -> str:

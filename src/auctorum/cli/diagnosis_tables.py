@@ -8,6 +8,7 @@ from auctorum.characters.show import format_value
 from auctorum.circumscription.converted import converted
 from auctorum.circumscription.findings import Evidence, Finding
 from auctorum.circumscription.observed import Observed
+from auctorum.circumscription.observed_words import cover_words
 from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.separation_words import STRENGTHS, USEFUL, strength
 from auctorum.circumscription.summary import NOTHING
@@ -212,16 +213,23 @@ def csv_table(found: Found, *, every_statement: bool) -> Table:
 
 
 def statement_table(found: Found, account: Account, trait: Trait) -> Table:
-    """What each author says of one character, own plants in the last row."""
-    finding = trait.finding
-    repeating = any(item.repeats for item in finding.evidence)
-    headings = ("year", "author", "page", "words", "read as", *(("repeats",) if repeating else ()))
-    rows = [_statement(found, finding, item)[: len(headings)] for item in finding.evidence]
-    seen = account.observed.get(trait.key)
+    """What each author says of one character, own plants in the last row, and how many of these each range holds."""
+    finding, seen = trait.finding, account.observed.get(trait.key)
+    rows = [_statement(found, finding, item) for item in finding.evidence]
     if seen is not None:
+        covers = {cover.work: cover_words(cover) for cover in seen.covers}
+        told = (covers.get(item.work, "") for item in finding.evidence)
+        rows = [(*row, holds) for row, holds in zip(rows, told, strict=True)]
         plants = f"{seen.n} plant{'' if seen.n == 1 else 's'}"
-        rows.append(("", OWN, "", plants, own_words(found, trait, seen), "")[: len(headings)])
+        rows.append(("", OWN, "", plants, own_words(found, trait, seen), "", ""))
+    headings = ("year", "author", "page", "words", "read as", "repeats", *(("holds plants",) if seen else ()))
+    if not any(item.repeats for item in finding.evidence):
+        headings, rows = _without(5, headings), [_without(5, row) for row in rows]
     return _plain((), headings, rows)
+
+
+def _without(place: int, row: tuple[str, ...]) -> tuple[str, ...]:
+    return row[:place] + row[place + 1 :]
 
 
 def statements_table(found: Found) -> Table:
