@@ -181,6 +181,7 @@ def test_sites_that_nobody_noted_are_not_counted() -> None:
             ],
             id="a supporting trait",
         ),
+        pytest.param("bracteoles", "", "X. Y.", ["Plants as named by X. Y."], id="a name that ends in a point"),
         pytest.param("bracteoles", "", "A | C | B", ["Plants as named by A, B and C."], id="no trait of the criterion"),
     ],
 )

@@ -153,7 +153,7 @@ def _named(corpus: Corpus, found: Observed) -> Iterator[str]:
     """By whom the plants were named, and the working criteria that they may have been named by."""
     if not found.named_by:
         return
-    yield f"Plants as named by {_listed(found.named_by)}."
+    yield f"Plants as named by {_listed(found.named_by)}".removesuffix(".") + "."
     for criterion in corpus.criteria:
         if _turns_on(criterion, found) and found.taxon in _taxa_of(criterion, corpus):
             yield f"Plants named by the working criterion “{criterion.title}” cannot test that criterion."
