@@ -103,6 +103,8 @@ def _mirror(density: Density) -> Density:
         pytest.param(uniform(0, 10), uniform(5, 25), 10, (0, 0.25), id="narrow-under-wide"),
         # 19 and 30 are as in Fisher's setosa and versicolor: the gap's middle half is 21.75 to 27.25.
         pytest.param(uniform(10, 19), uniform(30, 51), 25, (0, 0), id="roundest-in-the-middle-of-a-gap"),
+        # A gap of 0.4 in 32 is no more than tails leave between them: not its middle, 25.2, but the round figure.
+        pytest.param(uniform(10, 25), uniform(25.4, 42), 25, (0, 0), id="a-slit-and-no-gap"),
         pytest.param(uniform(0, 10), uniform(10, 20), 10, (0, 0), id="touching"),
         # Alike: every threshold loses one half in all, and the middle of all is taken.
         pytest.param(uniform(0, 10), uniform(0, 10), 5, (0.5, 0.5), id="alike"),

@@ -12,6 +12,9 @@ from auctorum.circumscription.density import Density, crossings
 # A threshold rounder than the best one is preferred while it errs by no more than this beyond it.
 TOLERANCE = 0.003
 _STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
+# A stretch without loss is a gap to stay in the middle of from this part of all that the two take up; one that is
+# narrower lies between the tails that were put to the figures, and its digits would be nobody's.
+_A_GAP = 20
 _ALIKE = 1e-12  # losses that differ by no more are the same
 _HALF = Fraction(1, 2)
 Loss = Callable[[Fraction], float]
@@ -37,7 +40,7 @@ class Cut:
 def best_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
     """The threshold that loses least of both, `lower` expected below it.
 
-    Where a stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the best
+    Where a wide stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the best
     that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
     """
     places = [Fraction(place) for place in crossings(lower, upper)]
@@ -78,7 +81,7 @@ def _best(error: Loss, places: Sequence[Fraction], tolerance: float, steps: Sequ
     while last + 1 < len(errors) and errors[last + 1] <= least + _ALIKE:
         last += 1
     middle, width = (places[first] + places[last]) / 2, places[last] - places[first]
-    gapes = width * 1000 > places[-1] - places[0]
+    gapes = width * _A_GAP > places[-1] - places[0]
     for step in steps:
         rounded = round(middle / step) * step
         if abs(rounded - middle) * 4 <= width if gapes else error(rounded) <= least + tolerance:
