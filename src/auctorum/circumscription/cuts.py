@@ -14,7 +14,7 @@ TOLERANCE = 0.003
 _STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
 # A stretch without loss is a gap to stay in the middle of from this part of all that the two take up; one that is
 # narrower lies between the tails that were put to the figures, and its digits would be nobody's.
-_A_GAP = 20
+_A_GAP = 50
 _ALIKE = 1e-12  # losses that differ by no more are the same
 _HALF = Fraction(1, 2)
 Loss = Callable[[Fraction], float]
@@ -40,8 +40,8 @@ class Cut:
 def best_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
     """The threshold that loses least of both, `lower` expected below it.
 
-    Where a wide stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the best
-    that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
+    Where a wide stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the
+    best that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
     """
     places = [Fraction(place) for place in crossings(lower, upper)]
     return cut_at(lower, upper, _best(lambda value: cut_at(lower, upper, value).error, places, tolerance, _STEPS))
