@@ -6,9 +6,11 @@ the part that two taxa share; the error is that of a plant judged by this charac
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 from itertools import combinations, pairwise
 
 from auctorum.characters.states import state_names
@@ -57,7 +59,7 @@ class Parting:
     says: tuple[str, str] = (NOTHING, NOTHING)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Separation:
     """Partings of every pair of taxa: the best first within a pair, the pairs in the order given."""
 
@@ -66,7 +68,14 @@ class Separation:
 
     def of(self, a: str, b: str) -> tuple[Parting, ...]:
         """The partings of two taxa, the best first; in either order."""
-        return tuple(one for one in self.partings if {one.a, one.b} == {a, b})
+        return self._of_pair.get((a, b)) or self._of_pair.get((b, a), ())
+
+    @cached_property
+    def _of_pair(self) -> Mapping[tuple[str, str], tuple[Parting, ...]]:
+        found: dict[tuple[str, str], list[Parting]] = defaultdict(list)
+        for one in self.partings:
+            found[one.a, one.b].append(one)
+        return {pair: tuple(partings) for pair, partings in found.items()}
 
 
 def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | None = None) -> Separation:
@@ -84,8 +93,14 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
 
 def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> Separation:
     """As `separation`, of the findings at hand on two taxa or more, in their order."""
-    several = tuple(findings)
-    found = {taxon: knowledge(of_taxon, corpus.vocabulary) for taxon, of_taxon in findings.items()}
+    return separation_known(
+        corpus, {taxon: knowledge(of_taxon, corpus.vocabulary) for taxon, of_taxon in findings.items()}
+    )
+
+
+def separation_known(corpus: Corpus, found: Mapping[str, Knowledge]) -> Separation:
+    """As `separation`, of what is known of two taxa or more, in their order: made ready once for many pairs."""
+    several = tuple(found)
     names = short_names(corpus, several)
     partings: list[Parting] = []
     for a, b in combinations(several, 2):

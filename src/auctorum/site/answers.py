@@ -13,7 +13,8 @@ from auctorum.circumscription.findings import Diagnosis
 from auctorum.circumscription.independence import Lineage, lineage
 from auctorum.circumscription.observed import Observed, observed
 from auctorum.circumscription.plants import Plant, plants
-from auctorum.circumscription.separation import Separation, separation_of
+from auctorum.circumscription.separation import Separation, separation_known
+from auctorum.circumscription.separation_known import Knowledge, knowledge
 from auctorum.circumscription.sisters import sisters, taxon_of_treatment
 from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
@@ -48,6 +49,7 @@ class Answers:
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
+        self._known: dict[str, Knowledge] = {}
         self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
         self._set_names: dict[tuple[str, bool, bool], Rich] = {}
@@ -86,9 +88,14 @@ class Answers:
     def _separation(self, taxon: str, sister: str) -> Separation:
         pair = (taxon, sister)
         if pair not in self._separations:
-            of_both = {one: self.diagnosis(one).findings for one in pair}
-            self._separations[pair] = separation_of(self.corpus, of_both)
+            self._separations[pair] = separation_known(self.corpus, {one: self._knowledge(one) for one in pair})
         return self._separations[pair]
+
+    def _knowledge(self, taxon: str) -> Knowledge:
+        """What is known of a taxon, as each of its pairs needs it."""
+        if taxon not in self._known:
+            self._known[taxon] = knowledge(self.diagnosis(taxon).findings, self.corpus.vocabulary)
+        return self._known[taxon]
 
     @cached_property
     def _accepted(self) -> dict[str, str]:
