@@ -14,8 +14,9 @@ from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing, plants_wanted
 from auctorum.circumscription.gaps.words import counted, listed, plants_at, told
+from auctorum.circumscription.measures import measures
 from auctorum.circumscription.plants import Observation
-from auctorum.circumscription.summary import span_words, state_words
+from auctorum.circumscription.summary import state_words
 from auctorum.circumscription.sweep import Stretch, envelope
 from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices
 from auctorum.circumscription.wording import HABITAT
@@ -74,12 +75,12 @@ def _parts(finding: Finding, heard: Sequence[Voice], character: Character) -> li
     """The sides of a conflict; of a drift what the first work says, and what the last does."""
     if finding.verdict is Verdict.DRIFTING:
         own = [voice for voice in heard if not voice.repeats] or heard
-        return [_part([voice], character) for voice in (own[0], own[-1])]
+        return [_part([voice], finding, character) for voice in (own[0], own[-1])]
     of_sides = ([voice for voice in heard if voice.work in side.works] for side in finding.sides)
-    return [_part(several, character) for several in of_sides if several]
+    return [_part(several, finding, character) for several in of_sides if several]
 
 
-def _part(several: Sequence[Voice], character: Character) -> _Part:
+def _part(several: Sequence[Voice], finding: Finding, character: Character) -> _Part:
     works = tuple(voice.work for voice in several)
     if not character.kind.is_numeric:
         states = in_order((state for voice in several for state in voice.allowed), character)
@@ -88,7 +89,8 @@ def _part(several: Sequence[Voice], character: Character) -> _Part:
     hull = envelope(said)
     slack = max(max(one.low_slack, one.high_slack) for one in said)
     about = "about " if hull.low == hull.high else ""  # a single figure holds what its precision does
-    return _Part(about + span_words(hull, character), works, Stretch(hull.low, hull.high, slack, slack))
+    says = about + measures(finding.evidence, character).notation(hull)
+    return _Part(says, works, Stretch(hull.low, hull.high, slack, slack))
 
 
 def _width(part: _Part) -> tuple[bool, Fraction]:

@@ -52,8 +52,7 @@ def _works(ground: Ground, criterion: Criterion, taxa: tuple[str, ...]) -> Itera
         question=f"{criterion.title}: is the limit of {what} sound?",
         why=f"It decides between {titles}, and {counted(len(works), 'independent work')} give{'s' * (len(works) == 1)} "
         f"{what} of {of_all}.",
-        todo=f"Look for {counted(number, 'more work')[:-1] if number == 1 else counted(number, 'more work')} that "
-        f"give{'s' * (number == 1)} {what} of {of_all}.",
+        todo=f"Look for {counted(number, 'more work')} that give{'s' * (number == 1)} {what} of {of_all}.",
         taxa=taxa,
         works=tuple(sorted(works)),
         characters=(criterion.decisive.character,),
