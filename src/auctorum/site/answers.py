@@ -49,6 +49,7 @@ class Answers:
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
+        self._beside: dict[str, tuple[str, ...]] = {}
         self._known: dict[str, Knowledge] = {}
         self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
@@ -82,8 +83,13 @@ class Answers:
 
     def apart(self, taxon: str) -> tuple[tuple[str, Separation], ...]:
         """The sisters of a taxon, those that most works place beside it first, each with what tells the two apart."""
-        beside = sisters(self.corpus, taxon, self._accepted)[:MOST_SISTERS]
+        beside = self._sisters(taxon)[:MOST_SISTERS]
         return tuple((sister, self._separation(taxon, sister)) for sister in beside)
+
+    def _sisters(self, taxon: str) -> tuple[str, ...]:
+        if taxon not in self._beside:
+            self._beside[taxon] = sisters(self.corpus, taxon, self._accepted)[:MOST_SISTERS]
+        return self._beside[taxon]
 
     def _separation(self, taxon: str, sister: str) -> Separation:
         pair = (taxon, sister)
@@ -191,7 +197,7 @@ class Answers:
 
     def has_sisters(self, taxon: str) -> bool:
         """Whether any work places another taxon beside it."""
-        return bool(sisters(self.corpus, taxon, self._accepted))
+        return bool(self._sisters(taxon))
 
     @cached_property
     def character_paths(self) -> dict[str, str]:

@@ -68,10 +68,14 @@ class Renderer:
         found += [
             Job("list", folder, f"{folder}/index.html") for folder in ("names", "characters", "publications", "authors")
         ]
+        beside = answers.apart_paths
+        for taxon, path in answers.taxon_paths.items():  # what both pages need is worked out in one worker
+            found.append(Job("taxon", taxon, path))
+            found += [Job("apart", taxon, beside[taxon])] if taxon in beside else []
         for kind, paths in (
-            ("taxon", answers.taxon_paths), ("name", answers.name_paths), ("character", answers.character_paths),
+            ("name", answers.name_paths), ("character", answers.character_paths),
             ("work", answers.work_paths), ("author", answers.author_paths),
-            ("comparison", answers.compared.paths), ("apart", answers.apart_paths), ("group", answers.group_paths),
+            ("comparison", answers.compared.paths), ("group", answers.group_paths),
         ):  # fmt: skip
             found += [Job(kind, subject, path) for subject, path in paths.items()]
         return tuple(found)
