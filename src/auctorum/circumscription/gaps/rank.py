@@ -77,7 +77,7 @@ def plants_wanted(covered: int, plants: int) -> int:
     The share is expected at the middle of the present interval, so that a few plants that agree promise nothing yet.
 
     >>> plants_wanted(0, 0), plants_wanted(50, 100), plants_wanted(1, 1)
-    (93, 100, 90)
+    (93, 100, 89)
     """
     if _half_width(covered, plants) <= WIDEST:
         return plants
