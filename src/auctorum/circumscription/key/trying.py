@@ -19,6 +19,7 @@ from auctorum.circumscription.voices import in_order
 from auctorum.corpus.readings import UNSTATED
 
 FEW = 6  # taxa, or states, up to which every way to part them is tried
+MANY = 12  # states from which on a group grows from the best of them alone: from each it takes too long
 _TRIED = 12  # ways to part many taxa by one character
 _LITTLE = Fraction(1, 20)  # how far from the end of a core a rounder figure may lie, of the figure
 STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
@@ -161,8 +162,8 @@ def known_states(told: Here, character: Character) -> tuple[str, ...]:
 
 
 def _groups_of_states(told: Here, character: Character, stage: str) -> Iterator[Rule]:
-    """Every way to part the states spoken of in two; of many states each against the others, and each group that
-    grows from one as long as that parts the taxa better."""
+    """Every way to part the states spoken of in two; of more than a few each against the others, and each
+    group that grows from one, of very many from the best one, as long as that parts the taxa better."""
     spoken = in_order({state for _, _, spread in told for state in spread.shares or ()}, character)
     if len(spoken) <= FEW:
         rest = spoken[1:]
@@ -170,8 +171,13 @@ def _groups_of_states(told: Here, character: Character, stage: str) -> Iterator[
             for more in combinations(rest, size):
                 yield _division(stage, (spoken[0], *more), spoken)
         return
-    for state in spoken:
-        yield from _grown(told, stage, state, spoken)
+    if len(spoken) <= MANY:
+        for state in spoken:
+            yield from _grown(told, stage, state, spoken)
+        return
+    alone = [_division(stage, (state,), spoken) for state in spoken]
+    yield from alone
+    yield from _grown(told, stage, max(alone, key=lambda one: tells(told, one, Kind.NOMINAL)).lower[0], spoken)
 
 
 def _division(stage: str, lower: Sequence[str], spoken: Sequence[str]) -> Division:
