@@ -122,6 +122,26 @@ def test_leads_contrast_the_same_characters_in_the_same_order(group) -> None:
 
 @lawful
 @given(groups)
+def test_what_confirms_a_lead_denies_no_taxon_that_the_lead_goes_on_to(group) -> None:
+    """Further characters part the taxa of both leads, and none of them was asked on the way, with another limit."""
+    found = made(group)
+    by_number = {couplet.number: couplet for couplet in found.couplets}
+
+    def named(lead) -> set[str]:
+        return set(lead.taxa) if lead.goes_to is None else set().union(*map(named, by_number[lead.goes_to].leads))
+
+    for couplet in found.couplets:
+        first, second = map(named, couplet.leads)
+        further = couplet.characters[1:]
+        assert not (further and first & second)
+        above = couplet
+        while above.came_from is not None:
+            above = by_number[above.came_from]
+            assert above.characters[0] not in further
+
+
+@lawful
+@given(groups)
 def test_expected_figures_are_parts_of_all_plants(group) -> None:
     expected = made(group).expected
     assert 0 <= expected.wrong <= 1 and 0 <= expected.undecided <= 1 + 1e-9

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Finding
-from auctorum.circumscription.key.grow import Node, grown
+from auctorum.circumscription.key.grow import Node, downwards, grown
 from auctorum.circumscription.key.leads import Pair, Telling, further_pairs, main_pair
 from auctorum.circumscription.key.model import Couplet, Expected, Key, Lead, Threshold, Want
 from auctorum.circumscription.key.questions import Held
@@ -72,12 +72,30 @@ class _Builder:
         """The couplets of the tree, each followed by those of its first lead, then by those of its second."""
         order = list(_as_printed(root))
         numbers = {id(node): number for number, (node, _) in enumerate(order, 1)}
-        return tuple(self._couplet(node, above, numbers) for node, above in order)
+        named = _named_below(root)
+        asked: dict[int, frozenset[str]] = {}  # node -> the characters asked on the way to it and there
+        made = []
+        for node, above in order:
+            assert node.question is not None
+            before = frozenset() if above is None else asked[id(above)]
+            asked[id(node)] = before | {node.question.character.name}
+            left = [one for one in self.characters if one.name not in asked[id(node)]]
+            made.append(self._couplet(node, above, numbers, left, named))
+        return tuple(made)
 
-    def _couplet(self, node: Node, above: Node | None, numbers: Mapping[int, int]) -> Couplet:
+    def _couplet(
+        self,
+        node: Node,
+        above: Node | None,
+        numbers: Mapping[int, int],
+        left: Sequence[Character],
+        named: Mapping[int, frozenset[str]],
+    ) -> Couplet:
+        """One couplet; `left` are the characters that may confirm it, `named` the taxa named from each node on."""
         question, sides = node.question, node.sides
         assert question is not None and sides is not None
-        further = further_pairs(node.play, question, self.characters, self.telling)
+        reached = (named[id(sides[0])], named[id(sides[1])])
+        further = further_pairs(node.play, question, left, reached, self.telling)
         pairs = [main_pair(node.play, question, self.telling), *(pair for _, pair in further)]
         first, second = (self._lead(sides[upper], upper, pairs, numbers) for upper in _order(node))
         return Couplet(
@@ -108,6 +126,15 @@ def _order(node: Node) -> tuple[bool, bool]:
     if lower != upper:
         return (False, True) if lower < upper else (True, False)
     return (True, False) if isinstance(question.rules[0], Threshold) else (False, True)
+
+
+def _named_below(root: Node) -> dict[int, frozenset[str]]:
+    """By node the taxa that are named at its ends."""
+    found: dict[int, frozenset[str]] = {}
+    for node in reversed(list(downwards(root))):
+        ends = frozenset(node.ends_in) if node.sides is None else frozenset()
+        found[id(node)] = ends.union(*(found[id(side)] for side in node.sides or ()))
+    return found
 
 
 def _as_printed(root: Node) -> Iterator[tuple[Node, Node | None]]:

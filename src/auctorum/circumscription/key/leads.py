@@ -22,13 +22,13 @@ from auctorum.circumscription.wording import HABITAT, plural, stage_words, wordi
 MOST_OVERLAP = 0.3  # above it, a further character does not confirm a lead
 MOST_SHARED = Fraction(1, 5)  # nor where its printed ranges share more than this part of the narrower
 MOST_FURTHER = 2
-_OWN_SIDE = 0.3  # a lead tells the values of taxa with at least this part of their plants on its side
 _IN_NUMBERS = frozenset(  # organs of which a plant bears several, so that they are told in the plural
     {"anther", "bract", "bracteole", "flower", "fruit", "hair", "leaf", "leaflet", "petal", "sepal", "seed", "spine"}
     | {"stamen", "stem", "stipule", "tepal"}
 )
 _SEXES = {"female": "in females", "male": "in males", "bisexual": "in bisexual plants"}
 Pair = tuple[str, str]  # what the lower and the upper side say
+Reached = tuple[frozenset[str], frozenset[str]]  # taxa of the lower and of the upper side
 
 
 @dataclass(frozen=True)
@@ -105,64 +105,59 @@ def _subject(character: Character) -> str:
 
 
 def further_pairs(
-    play: Play, question: Question, characters: Sequence[Character], telling: Telling
+    play: Play, question: Question, characters: Sequence[Character], reached: Reached, telling: Telling
 ) -> list[tuple[Character, Pair]]:
-    """Up to two more characters that part the same two sets of taxa, those first that overlap least."""
+    """Up to two more of the characters that part the same two sets of taxa, those first that overlap least.
+
+    `reached` are the taxa named further on by the lower and the upper side: what a lead says holds for all of them, so
+    that nothing parts a taxon that is named by both.
+    """
+    if reached[0] & reached[1]:
+        return []
     found: list[tuple[float, int, Character, Pair]] = []
     for place, character in enumerate(characters):
-        if character.name == question.character.name:
-            continue
         for stage in stages_to_ask(play, character)[:1]:
-            sides = _two_sides(play, question, character, stage)
+            sides = _two_sides(play, reached, character, stage)
             shared = None if sides is None else _shared(*sides)
             if shared is not None and shared < MOST_OVERLAP:
-                pair = _values(play, question, character, stage, telling)
+                pair = _values(reached, character, stage, telling)
                 if pair is not None:
                     found.append((round(shared, 6), place, character, pair))
     return [(character, pair) for _, _, character, pair in sorted(found, key=lambda one: one[:2])[:MOST_FURTHER]]
 
 
-Weighted = Sequence[tuple[Spread, float, bool]]  # spread, mass on the side, whether the taxon belongs there
+Weighted = Sequence[tuple[Spread, float]]  # spread, mass
 
 
-def _two_sides(play: Play, question: Question, character: Character, stage: str) -> tuple[Weighted, Weighted] | None:
+def _two_sides(play: Play, reached: Reached, character: Character, stage: str) -> tuple[Weighted, Weighted] | None:
     """The taxa of both sides; None where one of them is not told of."""
-    sides: tuple[list[tuple[Spread, float, bool]], list[tuple[Spread, float, bool]]] = ([], [])
-    for id_, held in play.items():
-        spread = held.told.get(character.name, {}).get(stage)
-        if spread is None or (spread.density is None and spread.shares is None):
-            return None
-        for upper, part in enumerate(_parts(question, id_)):
-            if question.sent[id_].led[upper]:
-                sides[upper].append((spread, held.mass * part, part > 0.5))
+    sides: tuple[list[tuple[Spread, float]], list[tuple[Spread, float]]] = ([], [])
+    for side, taxa in zip(sides, reached, strict=True):
+        for id_ in sorted(taxa):
+            spread = play[id_].told.get(character.name, {}).get(stage)
+            if spread is None or (spread.density is None and spread.shares is None):
+                return None
+            side.append((spread, play[id_].mass))
     return sides
-
-
-def _parts(question: Question, id_: str) -> tuple[float, float]:
-    lower = question.sent[id_].lower
-    return lower, 1 - lower
 
 
 def _shared(lower: Weighted, upper: Weighted) -> float | None:
     """How much two sides overlap, 0 to 1; None for numbers where their medians are mixed."""
-    if not (sum(mass for _, mass, _ in lower) and sum(mass for _, mass, _ in upper)):
+    if not (sum(mass for _, mass in lower) and sum(mass for _, mass in upper)):
         return None
     if lower[0][0].shares is not None:
-        first, second = (mean_shares((spread, mass) for spread, mass, _ in side) for side in (lower, upper))
+        first, second = mean_shares(lower), mean_shares(upper)
         return sum(min(share, second.get(state, 0.0)) for state, share in first.items())
-    below, above = ([one.median for one, _, belongs in side if belongs] for side in (lower, upper))
-    if not below or not above or not (max(below) < min(above) or max(above) < min(below)):
+    below, above = ([one.median for one, _ in side] for side in (lower, upper))
+    if not (max(below) < min(above) or max(above) < min(below)):
         return None
-    densities = [[(one.density, mass) for one, mass, _ in side if one.density is not None] for side in (lower, upper)]
+    densities = [[(one.density, mass) for one, mass in side if one.density is not None] for side in (lower, upper)]
     return overlap(mixed(densities[0]), mixed(densities[1]))
 
 
-def _values(play: Play, question: Question, character: Character, stage: str, telling: Telling) -> Pair | None:
+def _values(reached: Reached, character: Character, stage: str, telling: Telling) -> Pair | None:
     """What most say of the taxa of each side; None where that is no contrast."""
-    said = [
-        [telling.findings[id_][character.name, stage] for id_ in play if _parts(question, id_)[upper] >= _OWN_SIDE]
-        for upper in (False, True)
-    ]
+    said = [[telling.findings[id_][character.name, stage] for id_ in sorted(taxa)] for taxa in reached]
     if character.kind.is_numeric:
         spans = [_range(side) for side in said]
         if spans[0] is None or spans[1] is None or _meet(spans[0], spans[1]):
