@@ -71,8 +71,11 @@ def _contradiction(cover: Cover, finding: Finding, found: Observed, character: C
 
 
 def cover_words(cover: Cover) -> str:
-    """How many of the plants the statement of a work holds, with the interval of the share: `42 of 80 (41–64 %)`."""
-    return f"{cover.whole} of {cover.n} ({_limits(cover)})"
+    """How many of the plants the statement of a work holds, with the interval of the share unless they are few.
+
+    `42 of 80 (41–64 %)`, `2 of 3`.
+    """
+    return f"{cover.whole} of {cover.n}" + (f" ({_limits(cover)})" if cover.n >= ENOUGH else "")
 
 
 def _limits(cover: Cover) -> str:

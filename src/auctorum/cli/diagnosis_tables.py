@@ -33,10 +33,10 @@ def strengths() -> str:
     """The words for what a character is worth, with how often each misleads.
 
     >>> strengths()[:86]
-    'A character that separates misleads for 1 plant in 100 at most, one that nearly separa'
+    'A character that separates misjudges 1 plant in 100 at most, one that nearly separa'
     """
     (least, first), *rest = ((round(100 * error), word) for error, word in STRENGTHS)
-    told = [f"A character that {first} misleads for {least} plant in 100 at most"]
+    told = [f"A character that {first} misjudges {least} plant in 100 at most"]
     told += [f"one that {word} for {many}" for many, word in rest]
     return ", ".join(told) + "."
 
