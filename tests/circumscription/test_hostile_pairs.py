@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from itertools import combinations
 from typing import Any
 
@@ -9,11 +10,13 @@ import pytest
 
 from accounts import OTHER, TAXON, Account, corpus_from
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription import traits_apart
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.key import trying
 from auctorum.circumscription.key.told import Spread
-from auctorum.circumscription.separation import separation, separation_known
-from auctorum.circumscription.separation_known import knowledge
+from auctorum.circumscription.separation import Separation, separation, separation_known
+from auctorum.circumscription.separation_known import Knowledge, knowledge
+from auctorum.corpus.model import Corpus
 
 WORK = Account(
     1900,
@@ -55,3 +58,18 @@ def test_a_key_by_hundreds_of_states_tries_few_ways_for_each(monkeypatch: pytest
     assert asked <= len(states) ** 2
     assert {frozenset(rule.lower) for rule in rules} >= {frozenset(states[0::2])}
     assert {(state,) for state in states} <= {rule.lower for rule in rules}
+
+
+def test_a_taxon_beside_others_is_compared_with_each_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    corpus = corpus_from([WORK])
+    pairs = []
+
+    def noted(of: Corpus, known: Mapping[str, Knowledge]) -> Separation:
+        pairs.append(tuple(known))
+        return separation_known(of, known)
+
+    monkeypatch.setattr(traits_apart, "separation_known", noted)
+    (found,) = traits_apart.against(corpus, TAXON, (OTHER,))
+    assert pairs == [(TAXON, OTHER)]
+    assert set(found) == {("stem height", "")}  # the leaf is told of one alone
+    assert traits_apart.against(corpus, TAXON, ()) == ()

@@ -10,9 +10,11 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
+from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.measures import measures
-from auctorum.circumscription.separation import Parting, Separation, separation
+from auctorum.circumscription.separation import Parting, Separation, separation, separation_known
+from auctorum.circumscription.separation_known import knowledge
 from auctorum.circumscription.separation_words import FAILS, USEFUL, strength, threshold
 from auctorum.circumscription.sisters import sisters
 from auctorum.circumscription.summary import NOTHING
@@ -49,10 +51,11 @@ def against(
 
     Left out is what cannot be compared, since nobody states it for one of the two.
     """
-    if not others:
-        return ()
-    found = separation(corpus, (taxon, *others), works=works)
-    return tuple(_comparable(found.of(taxon, other)) for other in others)
+    known = {
+        one: knowledge(diagnosis(corpus, one, works=works).findings, corpus.vocabulary) for one in (taxon, *others)
+    }
+    pairs = (separation_known(corpus, {one: known[one] for one in (taxon, other)}) for other in others)
+    return tuple(_comparable(found.partings) for found in pairs)
 
 
 def contrasts(
