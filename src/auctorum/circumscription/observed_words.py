@@ -42,7 +42,7 @@ def sentences(corpus: Corpus, finding: Finding, found: Observed) -> tuple[str, .
     """
     character = corpus.vocabulary[finding.character]
     contradicted = [_contradiction(cover, finding, found, character) for cover in found.contradicted]
-    return (_shown(found), *contradicted, _the_rest(found, finding), *_named(corpus, found))
+    return (_shown(found), *contradicted, _the_rest(found, finding), *naming(corpus, found))
 
 
 def _shown(found: Observed) -> str:
@@ -152,7 +152,7 @@ def _share(covered: Sequence[int], n: int) -> str:
     return f"{' to '.join(ends)} % of them"
 
 
-def _named(corpus: Corpus, found: Observed) -> Iterator[str]:
+def naming(corpus: Corpus, found: Observed) -> Iterator[str]:
     """By whom the plants were named, and the working criteria that they may have been named by."""
     if not found.named_by:
         return

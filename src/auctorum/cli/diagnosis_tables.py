@@ -8,7 +8,7 @@ from auctorum.characters.show import format_value
 from auctorum.circumscription.converted import converted
 from auctorum.circumscription.findings import Evidence, Finding
 from auctorum.circumscription.observed import Observed
-from auctorum.circumscription.observed_words import cover_words
+from auctorum.circumscription.observed_words import cover_words, naming
 from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.separation_words import STRENGTHS, USEFUL, strength
 from auctorum.circumscription.summary import NOTHING
@@ -37,7 +37,7 @@ def strengths() -> str:
     """
     (least, first), *rest = ((round(100 * error), word) for error, word in STRENGTHS)
     told = [f"A character that {first} misjudges {least} plant in 100 at most"]
-    told += [f"one that {word} for {many}" for many, word in rest]
+    told += [f"one that {word} {many}" for many, word in rest]
     return ", ".join(told) + "."
 
 
@@ -122,7 +122,11 @@ def plants_table(found: Found, account: Account) -> Table:
         if trait.key in account.observed
     ]
     caption = "The range that you would write from your own plants, and the works whose statements they contradict."
-    return Table(text(caption), tuple(text(one) for one in ("character", *PLANTS)), tuple(rows), right=(1,))
+    corpus = found.asked.corpus
+    named = dict.fromkeys(told for one in account.observed.values() for told in naming(corpus, one))
+    return Table(
+        text(" ".join((caption, *named))), tuple(text(one) for one in ("character", *PLANTS)), tuple(rows), right=(1,)
+    )
 
 
 def _sisters(found: Found, account: Account) -> list[Text]:
