@@ -32,8 +32,8 @@ WORTH = "Against another taxon: how well the character alone tells the two apart
 def strengths() -> str:
     """The words for what a character is worth, with how often each misleads.
 
-    >>> strengths()[:86]
-    'A character that separates misjudges 1 plant in 100 at most, one that nearly separa'
+    >>> strengths().partition(",")[0]
+    'A character that separates misjudges 1 plant in 100 at most'
     """
     (least, first), *rest = ((round(100 * error), word) for error, word in STRENGTHS)
     told = [f"A character that {first} misjudges {least} plant in 100 at most"]
