@@ -17,7 +17,7 @@ _STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7,
 _A_GAP = 50
 _ALIKE = 1e-12  # losses that differ by no more are the same
 _HALF = Fraction(1, 2)
-Loss = Callable[[Fraction], float]
+Loss = Callable[[float], float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +43,7 @@ def best_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) ->
     Where a wide stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the
     best that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
     """
-    places = [Fraction(place) for place in crossings(lower, upper)]
-    return cut_at(lower, upper, _best(lambda value: cut_at(lower, upper, value).error, places, tolerance, _STEPS))
+    return cut_at(lower, upper, _best(_error(lower, upper), crossings(lower, upper), tolerance, _STEPS))
 
 
 def best_count_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
@@ -54,8 +53,8 @@ def best_count_cut(lower: Density, upper: Density, *, tolerance: float = TOLERAN
     """
     places = {round_(place + 0.5) for place in crossings(lower, upper) for round_ in (floor, ceil)}
     steps = [step for step in _STEPS if step >= 1]
-    several = [Fraction(place) for place in sorted(places)]
-    best = _best(lambda value: count_cut_at(lower, upper, value).error, several, tolerance, steps)
+    error = _error(lower, upper)
+    best = _best(lambda value: error(value - 0.5), sorted(map(float, places)), tolerance, steps)
     return count_cut_at(lower, upper, Fraction(floor(best)))
 
 
@@ -71,7 +70,12 @@ def count_cut_at(lower: Density, upper: Density, value: Fraction) -> Cut:
     return Cut(value, found.lost_below, found.lost_above)
 
 
-def _best(error: Loss, places: Sequence[Fraction], tolerance: float, steps: Sequence[Fraction]) -> Fraction:
+def _error(lower: Density, upper: Density) -> Loss:
+    """The error of a threshold, where both kinds are as likely."""
+    return lambda at: (1 - lower.below(at) + upper.below(at)) / 2
+
+
+def _best(error: Loss, places: Sequence[float], tolerance: float, steps: Sequence[Fraction]) -> Fraction:
     """The roundest threshold; `places`, rising, are those between which the error has no least."""
     errors = [error(place) for place in places]
     least = min(errors)
@@ -82,8 +86,10 @@ def _best(error: Loss, places: Sequence[Fraction], tolerance: float, steps: Sequ
         last += 1
     middle, width = (places[first] + places[last]) / 2, places[last] - places[first]
     gapes = width * _A_GAP > places[-1] - places[0]
+    exact = Fraction(middle)
     for step in steps:
-        rounded = round(middle / step) * step
-        if abs(rounded - middle) * 4 <= width if gapes else error(rounded) <= least + tolerance:
+        rounded = round(exact / step) * step
+        at = float(rounded)
+        if abs(at - middle) * 4 <= width if gapes else error(at) <= least + tolerance:
             return rounded
-    return middle.limit_denominator(10**9)
+    return exact.limit_denominator(10**9)

@@ -70,6 +70,12 @@ class Separation:
         """The partings of two taxa, the best first; in either order."""
         return self._of_pair.get((a, b)) or self._of_pair.get((b, a), ())
 
+    def seen_from(self, first: str) -> Separation:
+        """That of two taxa, with `first` as the first of them."""
+        if self.taxa[0] == first:
+            return self
+        return Separation(self.taxa[::-1], tuple(map(_mirrored, self.partings)))
+
     @cached_property
     def _of_pair(self) -> Mapping[tuple[str, str], tuple[Parting, ...]]:
         found: dict[tuple[str, str], list[Parting]] = defaultdict(list)

@@ -92,10 +92,11 @@ class Answers:
         return self._beside[taxon]
 
     def _separation(self, taxon: str, sister: str) -> Separation:
-        pair = (taxon, sister)
-        if pair not in self._separations:
-            self._separations[pair] = separation_known(self.corpus, {one: self._knowledge(one) for one in pair})
-        return self._separations[pair]
+        first, second = sorted((taxon, sister))
+        if (first, second) not in self._separations:
+            known = {one: self._knowledge(one) for one in (first, second)}
+            self._separations[first, second] = separation_known(self.corpus, known)
+        return self._separations[first, second].seen_from(taxon)
 
     def _knowledge(self, taxon: str) -> Knowledge:
         """What is known of a taxon, as each of its pairs needs it."""
