@@ -39,7 +39,7 @@ def test_the_first_entries_are_about_the_contested_varieties() -> None:
     told = " ".join(out.split())
     assert code == 0
     assert out.startswith("1. ")
-    assert "Cremnocentron album var. longum: is its spur to petal about 2 (Tolhurne 1896) or 1.3–3.1" in told
+    assert "Cremnocentron album var. longum: is its spur to petal ratio 1.5–2.5 (Quessel 1951) or 1.3–3.1" in told
     assert "To do: Read page" in told and "dunsary-1979.yaml:" in told
     assert "more open questions; --limit 0 lists all." in told
     assert max(map(len, out.splitlines())) <= 100
@@ -48,7 +48,7 @@ def test_the_first_entries_are_about_the_contested_varieties() -> None:
 def test_the_plants_of_the_demo_leave_the_long_spur_a_few_short() -> None:
     _, out, _ = gaps("Cremnocentron album var. longum", "--kind", "conflict")
     told = " ".join(out.split())
-    assert "is its spur length (mature) 22–35 mm (Orrin 1889) or 22–56 mm (Yarrend 2022)?" in told
+    assert "is its spur length at maturity 22–35 mm (Orrin 1889) or 22–56 mm (Yarrend 2022)?" in told
     assert "80 plants are measured" in told
     assert "flower number" not in told  # 80 plants have settled it
 

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from auctorum.circumscription.gaps.beside import NEIGHBOURS
 from auctorum.circumscription.gaps.find import gaps
-from auctorum.circumscription.gaps.ground import NEIGHBOURS, Ground
+from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing, one_more, plants_wanted, rank, ranked, value_of
 from auctorum.circumscription.sisters import sisters
@@ -125,7 +126,7 @@ def test_the_value_of_a_character_is_that_of_its_best_parting(demo: Corpus) -> N
     partings = {(one.character, one.stage): one.error for one in ground.partings(longum, robustum)}
     error = partings["leaf width", ""]
     assert error is not None
-    assert ground.value_among((longum, robustum), "leaf width") == pytest.approx(1 - 2 * error)
+    assert ground.value_among((longum, robustum), "leaf width") == (pytest.approx(1 - 2 * error), (longum, robustum))
     assert ground.value(longum, "leaf width") >= 1 - 2 * error
     assert ground.parts_well(longum, robustum)
 

@@ -13,13 +13,12 @@ from auctorum.circumscription.findings import Finding, StateAgreement, Verdict
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing, plants_wanted
-from auctorum.circumscription.gaps.words import counted, listed, plants_at, told
+from auctorum.circumscription.gaps.words import counted, listed, plants_at
 from auctorum.circumscription.measures import measures
 from auctorum.circumscription.plants import Observation
 from auctorum.circumscription.summary import state_words
 from auctorum.circumscription.sweep import Stretch, envelope
 from auctorum.circumscription.voices import Voice, in_order, independent, stretches, voices
-from auctorum.circumscription.wording import HABITAT
 
 HALF = Fraction(1, 2)
 
@@ -42,8 +41,8 @@ def conflicts(ground: Ground) -> Iterator[Gap]:
     for taxon in ground.taxa:
         if ground.several_works(taxon):
             for finding in ground.told(taxon):
-                habitat = ground.corpus.vocabulary[finding.character].property in HABITAT
-                if finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING) and not habitat:
+                at_odds = finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING)
+                if at_odds and not ground.is_habitat(finding.character):
                     yield from _gap(ground, taxon, finding)
 
 
@@ -51,6 +50,8 @@ def _gap(ground: Ground, taxon: str, finding: Finding) -> Iterator[Gap]:
     character = ground.corpus.vocabulary[finding.character]
     heard = independent(voices(finding.evidence, character))
     parts = _parts(finding, heard, character)
+    if len({part.says for part in parts}) < 2:
+        return
     narrow = min(parts, key=_width)
     seen = [one for plant in ground.plants(taxon) if (one := plant.at(finding.character, finding.stage)) is not None]
     covered = sum(_inside(one, narrow, character) for one in seen)
@@ -60,10 +61,10 @@ def _gap(ground: Ground, taxon: str, finding: Finding) -> Iterator[Gap]:
     sides = " or ".join(f"{part.says} ({_by(ground, part.works)})" for part in parts)
     yield Gap(
         GapKind.CONFLICT,
-        ground.rank(float(_smaller_share(finding, heard)) * missing(len(seen), wanted), taxon),
-        question=f"{ground.title(taxon)}: is its {told(finding.character, finding.stage)} {sides}?",
+        ground.rank(float(_smaller_share(finding, heard) * _apart(parts)) * missing(len(seen), wanted), taxon),
+        question=f"{ground.title(taxon)}{_asked(ground, finding, character)} {sides}?",
         why=_why(finding, narrow, covered, len(seen), wanted),
-        todo=_todo(finding, character, wanted - len(seen), more=bool(seen)),
+        todo=_todo(ground, finding, wanted - len(seen), more=bool(seen)),
         taxa=(taxon,),
         works=tuple(voice.work for voice in heard),
         characters=(finding.character,),
@@ -72,12 +73,19 @@ def _gap(ground: Ground, taxon: str, finding: Finding) -> Iterator[Gap]:
 
 
 def _parts(finding: Finding, heard: Sequence[Voice], character: Character) -> list[_Part]:
-    """The sides of a conflict; of a drift what the first work says, and what the last does."""
+    """The sides of a conflict; of a drift what the first work says, and what the last does.
+
+    A single figure among ranges is what somebody measured, and no opinion of how far the taxon goes.
+    """
     if finding.verdict is Verdict.DRIFTING:
-        own = [voice for voice in heard if not voice.repeats] or heard
-        return [_part([voice], finding, character) for voice in (own[0], own[-1])]
+        own = [voice for voice in heard if not character.kind.is_numeric or _is_range(voice)]
+        return [_part([voice], finding, character) for voice in (own[0], own[-1])] if own else []
     of_sides = ([voice for voice in heard if voice.work in side.works] for side in finding.sides)
     return [_part(several, finding, character) for several in of_sides if several]
+
+
+def _is_range(voice: Voice) -> bool:
+    return voice.stretch is not None and (voice.stretch.low is None or voice.stretch.low != voice.stretch.high)
 
 
 def _part(several: Sequence[Voice], finding: Finding, character: Character) -> _Part:
@@ -131,6 +139,18 @@ def _smaller_share(finding: Finding, heard: Sequence[Voice]) -> Fraction:
     return 1 - max(sides) / sum(sides)
 
 
+def _apart(parts: Sequence[_Part]) -> Fraction:
+    """The part of what the first and the last say that is not common to both, 0 to 1; 1 where an end is open."""
+    one, other = parts[0].stretch, parts[-1].stretch
+    if one is None or other is None:
+        first, last = set(parts[0].states), set(parts[-1].states)
+        return 1 - Fraction(len(first & last), len(first | last))
+    if one.low is None or one.high is None or other.low is None or other.high is None:
+        return Fraction(1)
+    common = min(one.high, other.high) - max(one.low, other.low)
+    return 1 - max(common, Fraction(0)) / ((max(one.high, other.high) - min(one.low, other.low)) or 1)
+
+
 def _by(ground: Ground, works: Sequence[str]) -> str:
     return listed((ground.corpus.works[work].byline for work in works), 2)
 
@@ -141,15 +161,24 @@ def _why(finding: Finding, part: _Part, covered: int, seen: int, wanted: int) ->
         said = f"{finding.remarks[0].rstrip('.')}. " if finding.remarks else ""
     if not seen:
         return f"{said}No plant is measured for it; about {wanted} would tell to ±10 points how many are {part.says}."
+    several = f"{covered or 'none'} of them" if covered < seen else "all of them" if seen > 1 else "and it is"
     return (
-        f"{said}{counted(seen, 'plant')} {'is' if seen == 1 else 'are'} measured, {covered} of them {part.says}: "
+        f"{said}{counted(seen, 'plant')} {'is' if seen == 1 else 'are'} measured, {several} {part.says}: "
         "too few to tell their share to ±10 points."
     )
 
 
-def _todo(finding: Finding, character: Character, number: int, *, more: bool) -> str:
-    verb = "Measure" if character.kind is Kind.MEASURE else "Note"
+def _asked(ground: Ground, finding: Finding, character: Character) -> str:
+    """`: is its spur length at maturity`, before the sides; presence is `: bracteoles`."""
+    if character.kind is Kind.PRESENCE:
+        return f": {character.name}"
+    return f": is its {ground.label(finding.character, finding.stage)}"
+
+
+def _todo(ground: Ground, finding: Finding, number: int, *, more: bool) -> str:
+    verb = "Measure" if ground.corpus.vocabulary[finding.character].kind is Kind.MEASURE else "Note"
+    several = f"{number}{' more' if more else ''} {plants_at(finding.stage)}"
     return (
-        f"{verb} the {finding.character} of {number}{' more' if more else ''} {plants_at(finding.stage)} at several "
-        "sites, named by other characters than this one; add them to specimens.csv."
+        f"{verb} the {ground.label(finding.character)} of {several} at several sites, named by other characters than "
+        "this one; add them to specimens.csv."
     )

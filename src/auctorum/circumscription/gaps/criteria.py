@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing
-from auctorum.circumscription.gaps.words import counted, plants_at, told
+from auctorum.circumscription.gaps.words import counted, listed, plants_at
 from auctorum.circumscription.voices import voices
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon, lookup
@@ -42,8 +42,8 @@ def _works(ground: Ground, criterion: Criterion, taxa: tuple[str, ...]) -> Itera
     works = set.intersection(*(_stating(ground, criterion, taxon) for taxon in taxa))
     if len(works) >= WORKS_WANTED:
         return
-    what = told(criterion.decisive.character, criterion.decisive.stage)
-    titles = " and ".join(ground.title(taxon) for taxon in taxa)
+    what = ground.label(criterion.decisive.character, criterion.decisive.stage)
+    titles = listed(map(ground.title, taxa))
     number = WORKS_WANTED - len(works)
     of_all = "both" if len(taxa) > 1 else "it"
     yield Gap(
@@ -75,7 +75,7 @@ def _plants(ground: Ground, criterion: Criterion, taxa: tuple[str, ...]) -> Iter
     few = {taxon: number for taxon, number in seen.items() if number < PLANTS_WANTED}
     if not few:
         return
-    what, plants = told(decisive.character, decisive.stage), plants_at(decisive.stage)
+    what, plants = ground.label(decisive.character, decisive.stage), plants_at(decisive.stage)
     has = "; ".join(f"{counted(number, 'plant')} of {ground.title(taxon)}" for taxon, number in few.items())
     more = " and ".join(f"{PLANTS_WANTED - number} {plants} of {ground.title(taxon)}" for taxon, number in few.items())
     yield Gap(
@@ -83,7 +83,8 @@ def _plants(ground: Ground, criterion: Criterion, taxa: tuple[str, ...]) -> Iter
         max(ground.rank(missing(number, PLANTS_WANTED), taxon) for taxon, number in few.items()),
         question=f"{criterion.title}: do plants bear out the limit of {what}?",
         why=f"Measured for it: {has}. {PLANTS_WANTED} of each would show how many the limit misplaces.",
-        todo=f"Measure the {decisive.character} of {more}, named by other characters; add them to specimens.csv.",
+        todo=f"Measure the {ground.label(decisive.character)} of {more}, named by other characters; add them to "
+        "specimens.csv.",
         taxa=tuple(few),
         characters=(decisive.character,),
         place=criterion.place,

@@ -10,18 +10,21 @@ from itertools import combinations
 
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis, Finding, RangeAgreement, StateAgreement, Verdict
-from auctorum.circumscription.gaps.rank import PARTS_WELL, UNKNOWN_VALUE, rank, value_of
+from auctorum.circumscription.gaps.beside import sisters
+from auctorum.circumscription.gaps.rank import OF_HABITAT, PARTS_WELL, UNKNOWN_VALUE, rank, value_of
 from auctorum.circumscription.plants import Plant, plants
-from auctorum.circumscription.separation import Parting, separation_of
+from auctorum.circumscription.separation import Parting, separation_known
+from auctorum.circumscription.separation_known import Known, knowledge
+from auctorum.circumscription.separation_words import label
 from auctorum.circumscription.sisters import taxon_of_treatment
 from auctorum.circumscription.wording import HABITAT
 from auctorum.corpus.model import Corpus, Treatment
 from auctorum.corpus.resolve import NeverAccepted, called, find_taxon
-from auctorum.records.schema import Status
 
-NEIGHBOURS = 10  # taxa of one parent on either side, in the order of a work, that count as sisters
 CLOSEST = 6  # sisters among which the value of a character is looked for
 PERFECT = 0.99  # a value that no other can better by much
+
+Key = tuple[str, str]  # character and stage
 
 
 class Ground:
@@ -38,7 +41,8 @@ class Ground:
         self._groups = frozenset(corpus.names[name].group for name in asked or ())
         self._focal = frozenset(corpus.names[name].group for name in corpus.focal)
         self._diagnoses: dict[str, Diagnosis] = {}
-        self._findings: dict[str, Mapping[tuple[str, str], Finding]] = {}
+        self._findings: dict[str, Mapping[Key, Finding]] = {}
+        self._knowledge: dict[tuple[str, Key], Known] = {}
         self._parted: dict[tuple[str, ...], float] = {}
         self._values: dict[tuple[str, str], float] = {}
 
@@ -48,6 +52,18 @@ class Ground:
         """The taxon as it is printed, without authors unless homonyms ask for them."""
         found = self.corpus.taxa[taxon]
         return called(self.corpus, found.current) + found.sense.suffix
+
+    def label(self, character: str, stage: str = "") -> str:
+        """A character in running text: `spur length at maturity`, `spur to petal ratio`."""
+        return label(self.corpus.vocabulary[character], stage)
+
+    def labels(self, characters: Iterable[str]) -> tuple[str, ...]:
+        """Characters in running text, at no stage of their own."""
+        return tuple(map(self.label, characters))
+
+    def is_habitat(self, character: str) -> bool:
+        """Whether a character is of the place where a plant grows, and tells nothing of a plant in the hand."""
+        return self.corpus.vocabulary[character].property in HABITAT
 
     def asks(self, name: str) -> bool:
         """Whether a name is among those asked about."""
@@ -129,64 +145,25 @@ class Ground:
         return taxon_of_treatment(self.corpus)
 
     def sisters(self, taxon: str) -> tuple[str, ...]:
-        """Ids of the taxa that works place beside it, those first that most works place so; none that is part of it.
-
-        In a parent of many taxa only the nearest in the order of the work are taken, so that pairs stay as few as taxa.
-        """
+        """Ids of the taxa that works place beside it, those first that most works place so; none that is part of it."""
         return self._sisters.get(taxon, ())
 
     @cached_property
     def _sisters(self) -> Mapping[str, tuple[str, ...]]:
-        beside: dict[str, dict[str, int]] = defaultdict(lambda: defaultdict(int))
-        for several in self._placed.values():
-            for at, taxon in enumerate(several):
-                for other in several[max(0, at - NEIGHBOURS) : at + NEIGHBOURS + 1]:
-                    beside[taxon][other] += 1
-        order = {id_: number for number, id_ in enumerate(self.corpus.taxa)}
-        found = {}
-        for taxon, others in beside.items():
-            fit = (other for other, works in others.items() if not self._overlap(taxon, other, works))
-            found[taxon] = tuple(sorted(fit, key=lambda one: (-others[one], order[one])))
-        return found
-
-    @cached_property
-    def _placed(self) -> Mapping[tuple[str, str], tuple[str, ...]]:
-        """Work and parent -> the taxa it places there, in the order of the corpus."""
-        found: dict[tuple[str, str], dict[str, None]] = defaultdict(dict)
-        for one in self.corpus.treatments.values():
-            if one.parent is not None and one.status is Status.ACCEPTED and one.id in self.accepted:
-                found[one.work.id, one.parent][self.accepted[one.id]] = None
-        return {place: tuple(several) for place, several in found.items()}
-
-    @cached_property
-    def _inside(self) -> Mapping[tuple[str, str], int]:
-        """Part and whole -> the number of works that place the one in the other."""
-        wholes = {(one.work.id, one.name): self.accepted.get(one.id) for one in self.corpus.treatments.values()}
-        found: dict[tuple[str, str], int] = defaultdict(int)
-        for (work, parent), parts in self._placed.items():
-            whole = wholes.get((work, parent))
-            for part in parts if whole is not None else ():
-                found[part, whole or ""] += 1
-        return found
-
-    def _overlap(self, one: str, other: str, works: int) -> bool:
-        """Whether one is part of the other, so that nothing can tell them apart: at least for as many works as those
-        that place them side by side."""
-        inside = self._inside.get((one, other), 0) + self._inside.get((other, one), 0)
-        return self.corpus.taxa[one].group == self.corpus.taxa[other].group or inside >= works
+        return sisters(self.corpus, self.accepted)
 
     # --- apart from one another
 
     def partings(self, one: str, other: str) -> tuple[Parting, ...]:
         """What parts two taxa, best first, all characters of plants and then where they grow."""
-        found = separation_of(self.corpus, {taxon: self.diagnosis(taxon).findings for taxon in (one, other)})
-        return found.of(one, other)
+        found = {taxon: {key: self._known(taxon, key) for key in self._stated(taxon)} for taxon in (one, other)}
+        return separation_known(self.corpus, found).of(one, other)
 
     def parts_well(self, one: str, other: str) -> bool:
         """Whether some character of the plants themselves parts the two taxa: the most promising are tried first."""
-        shared = [key for key in self._stated(one) if key in self._stated(other)]
-        plants = (key for key in shared if self.corpus.vocabulary[key[0]].property not in HABITAT)
-        promising = sorted(plants, key=lambda key: _in_common(self._stated(one)[key], self._stated(other)[key]))
+        first, second = self._stated(one), self._stated(other)
+        plants = (key for key in first if key in second and not self.is_habitat(key[0]))
+        promising = sorted(plants, key=lambda key: _in_common(first[key], second[key]))
         return any(self._value(one, other, key) >= value_of(PARTS_WELL) for key in promising)
 
     def value(self, taxon: str, character: str) -> float:
@@ -197,35 +174,50 @@ class Ground:
         if (taxon, character) not in self._values:
             pairs = ((taxon, sister) for sister in self.sisters(taxon)[:CLOSEST])
             found = self._best(pairs, character)
-            self._values[taxon, character] = UNKNOWN_VALUE if found is None else found
+            self._values[taxon, character] = self.unknown_value(character) if found is None else found[0]
         return self._values[taxon, character]
 
-    def value_among(self, taxa: Sequence[str], character: str) -> float | None:
-        """How well the character parts some two of the first of these taxa; None where nobody can tell."""
+    def unknown_value(self, character: str) -> float:
+        """The value of a character of which nobody can tell yet whether it parts anything."""
+        return UNKNOWN_VALUE * self.most(character)
+
+    def most(self, character: str) -> float:
+        """The value of the character where it never errs."""
+        return OF_HABITAT if self.is_habitat(character) else 1.0
+
+    def value_among(self, taxa: Sequence[str], character: str) -> tuple[float, tuple[str, str]] | None:
+        """How well the character parts some two of the first of these taxa, and which; None where nobody can tell."""
         return self._best(combinations(taxa[:CLOSEST], 2), character)
 
-    def _best(self, pairs: Iterable[tuple[str, str]], character: str) -> float | None:
-        """The best value in the pairs; one as good as perfect ends the search."""
+    def _best(self, pairs: Iterable[tuple[str, str]], character: str) -> tuple[float, tuple[str, str]] | None:
+        """The best value in the pairs, and the pair; one as good as perfect ends the search."""
         best = None
+        perfect = PERFECT * self.most(character)
         for one, other in pairs:
             for key in self._stated(one):
                 if key[0] == character and key in self._stated(other):
                     value = self._value(one, other, key)
-                    best = value if best is None else max(best, value)
-                    if value >= PERFECT:
+                    if best is None or value > best[0]:
+                        best = value, (one, other)
+                    if value >= perfect:
                         return best
         return best
 
-    def _value(self, one: str, other: str, key: tuple[str, str]) -> float:
+    def _value(self, one: str, other: str, key: Key) -> float:
         """The value of a character and stage between two taxa; 0 where what is said of it cannot be compared."""
         pair = (*sorted((one, other)), *key)
         if pair not in self._parted:
-            found = separation_of(self.corpus, {taxon: [self._stated(taxon)[key]] for taxon in (one, other)})
+            found = separation_known(self.corpus, {taxon: {key: self._known(taxon, key)} for taxon in (one, other)})
             error = found.partings[0].error
-            self._parted[pair] = 0.0 if error is None else value_of(error)
+            self._parted[pair] = 0.0 if error is None else value_of(error) * self.most(key[0])
         return self._parted[pair]
 
-    def _stated(self, taxon: str) -> Mapping[tuple[str, str], Finding]:
+    def _known(self, taxon: str, key: Key) -> Known:
+        if (taxon, key) not in self._knowledge:
+            self._knowledge[taxon, key] = knowledge([self._stated(taxon)[key]], self.corpus.vocabulary)[key]
+        return self._knowledge[taxon, key]
+
+    def _stated(self, taxon: str) -> Mapping[Key, Finding]:
         if taxon not in self._findings:
             self._findings[taxon] = {(one.character, one.stage): one for one in self.told(taxon)}
         return self._findings[taxon]

@@ -7,11 +7,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from auctorum.circumscription.findings import Span
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
-from auctorum.circumscription.gaps.words import listed, percent, told
+from auctorum.circumscription.gaps.words import listed
 from auctorum.circumscription.separation import Parting
+from auctorum.circumscription.separation_words import percent
 from auctorum.circumscription.summary import span_words
-from auctorum.circumscription.wording import HABITAT
-from auctorum.corpus.model import Corpus
 
 
 def pairs(ground: Ground) -> Iterator[Gap]:
@@ -32,49 +31,47 @@ def pairs(ground: Ground) -> Iterator[Gap]:
 def _pair(ground: Ground, one: str, other: str) -> Iterator[Gap]:
     if ground.parts_well(one, other):
         return
-    vocabulary = ground.corpus.vocabulary
-    partings = [each for each in ground.partings(one, other) if vocabulary[each.character].property not in HABITAT]
+    partings = [each for each in ground.partings(one, other) if not ground.is_habitat(each.character)]
     of_one = [parting for parting in partings if len(parting.silent) == 1]
-    best = min((parting.error for parting in partings if parting.error is not None), default=None)
-    if best is None and of_one:
+    known = next((parting for parting in partings if parting.error is not None), None)
+    if known is None and of_one:
         return
-    error = 0.5 if best is None else best
-    known = next((parting for parting in partings if parting.error == best), None) if best is not None else None
+    error = 0.5 if known is None or known.error is None else known.error
     named = {id_: ground.title(id_) for id_ in (one, other)}
     yield Gap(
         GapKind.PAIR,
         ground.rank(2 * error, one, other),
-        question=f"{named[one]} and {named[other]}: what tells them apart?",
-        why=_why(ground.corpus, known, of_one, named),
-        todo=_todo(known, of_one, named),
+        question=f"{listed(named.values())}: what tells them apart?",
+        why=_why(ground, known),
+        todo=_todo(ground, known, of_one, named),
         taxa=(one, other),
         characters=tuple(_names(([known] if known else []) + of_one)),
         in_field=True,
     )
 
 
-def _why(corpus: Corpus, known: Parting | None, of_one: Sequence[Parting], named: dict[str, str]) -> str:
+def _why(ground: Ground, known: Parting | None) -> str:
     if known is None or known.error is None:
         return "No character is stated for either of them."
     limit = ""
-    character = corpus.vocabulary[known.character]
+    character = ground.corpus.vocabulary[known.character]
     if known.cut is not None and character.kind.is_numeric:
         limit = f" with a limit at {span_words(Span(known.cut.value, known.cut.value), character)}"
-    said = f"The best character stated for both, {told(known.character, known.stage)}{limit},"
+    said = f"The best character stated for both, {ground.label(known.character, known.stage)}{limit},"
     said += f" errs for {percent(known.error)} of the plants."
     if known.against:
-        works = listed(corpus.works[work].byline for work in known.against)
+        works = listed(ground.corpus.works[work].byline for work in known.against)
         said += f" It does not part them for {works}."
     return said
 
 
-def _todo(known: Parting | None, of_one: Sequence[Parting], named: dict[str, str]) -> str:
+def _todo(ground: Ground, known: Parting | None, of_one: Sequence[Parting], named: dict[str, str]) -> str:
     if of_one:
-        parts = (f"{listed(_names(several))} of {named[taxon]}" for taxon, several in _by_silent(of_one))
+        parts = (f"{listed(ground.labels(_names(several)))} of {named[taxon]}" for taxon, several in _by_silent(of_one))
         return f"Measure or look up {'; '.join(parts)}: stated of the other one only, and so not yet compared."
     if known is None:
         return "Describe both from plants that grow at one site."
-    several = f"{told(known.character, known.stage)} of both at one site"
+    several = f"the {ground.label(known.character, known.stage)} of both at one site"
     return f"Measure {several}, and look there for a character that nobody states yet."
 
 

@@ -10,14 +10,16 @@ name. The base depends on the kind:
     silent      the value of the character / (1 + number of works that give it)
     unclear     the same, for the statement that is not clear
     name        1/2; 1/4 where the type is partly known
-    conflict    the share of the weight on the smaller side x the share of the wanted plants not yet measured
+    conflict    the share of the weight on the smaller side x the part of what is said that is not common to both
+                x the share of the wanted plants not yet measured
     repetition  the part of the independent authors of a character that would be lost
     criterion   the share of the wanted works, or plants, that is missing
     site        1 / (1 + number of sites visited); use is 1
 
 The value of a character is 1 - 2 x the error with which it parts the taxon from a sister, the best of these; 1/2 where
-nobody can tell. A gap made of several takes the highest of their ranks. This is a judgement of ours and no measurement:
-it is simple, and each part of it only moves the rank one way.
+nobody can tell. A character of the place where it grows has half of that, since it tells nothing of a plant in the
+hand. A gap made of several takes the highest of their ranks. This is a judgement of ours and no measurement: it is
+simple, and each part of it only moves the rank one way.
 """
 
 from __future__ import annotations
@@ -29,6 +31,7 @@ from auctorum.circumscription.gaps.model import Gap
 from auctorum.circumscription.intervals import wilson
 
 PARTS_WELL = 0.15  # error up to which a character is said to separate
+OF_HABITAT = 0.5  # part of its value that a character of the place keeps
 UNKNOWN_VALUE = 0.5  # of a character of which nobody can tell yet whether it parts anything
 NAME, PARTLY_KNOWN = 0.5, 0.25
 FOCAL = 2

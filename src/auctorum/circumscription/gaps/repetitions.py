@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
-from auctorum.circumscription.gaps.words import counted, listed, told
+from auctorum.circumscription.gaps.words import counted, listed
 from auctorum.circumscription.independence import Line, suspects
 from auctorum.circumscription.voices import voices
 
@@ -64,7 +64,7 @@ def _changes(ground: Ground, taxon: str, line: Line) -> Iterator[tuple[int, int,
     findings = {(one.character, one.stage): one for one in ground.told(taxon)}
     for key in line.equal:
         if key in findings:
-            yield (*_authors(ground, findings[key], line.later), told(*key))
+            yield (*_authors(ground, findings[key], line.later), ground.label(*key))
 
 
 def _authors(ground: Ground, finding: Finding, work: str) -> tuple[int, int]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from auctorum.circumscription.findings import Verdict
@@ -63,21 +63,30 @@ def _gap(ground: Ground, work: str, several: list[_Left]) -> Gap:
     ranks = [ground.rank(one_more(left.value, left.voices), left.taxon) for left in several]
     first = several[ranks.index(max(ranks))]
     treatments = [ground.treatment(taxon, work) for taxon in taxa]
-    parts = [f"{listed(one.character for one in several if one.taxon == taxon)} of {ground.title(taxon)}"
-             for taxon in taxa if taxon != first.taxon]  # fmt: skip
-    also = f" Left out, too: {listed(parts, 1)}." if parts else ""
-    own = [one.character for one in several if one.taxon == first.taxon]
     matter = "works differ on it" if first.in_conflict else "it tells the taxon from a sister"
     byline = ground.corpus.works[work].byline
     return Gap(
         GapKind.SILENT,
         max(ranks),
-        question=f"{byline}: does it give the {listed(own)} of {ground.title(first.taxon)}?",
-        why=f"{counted(first.voices, 'work')} give the {first.character} of {ground.title(first.taxon)}, "
-        f"and {matter}.{also}",
+        question=f"{byline}: does it give the {_listed(ground, several, first.taxon)}?",
+        why=f"{counted(first.voices, 'work')} give the {ground.label(first.character)} of {ground.title(first.taxon)}, "
+        f"and {matter}.{_also(ground, several, [taxon for taxon in taxa if taxon != first.taxon])}",
         todo=f"Look up {pages_of(treatments)} once more, and its figures and tables; add what it says under `traits:`.",
         taxa=taxa,
         works=(work,),
         characters=tuple(dict.fromkeys(left.character for left in several)),
         place=treatments[0].record.place,
     )
+
+
+def _also(ground: Ground, several: Sequence[_Left], taxa: Sequence[str]) -> str:
+    """What it leaves out of further taxa; of more than two the first, and how many more."""
+    parts = [_listed(ground, several, taxon) for taxon in taxa]
+    if len(parts) > 2:
+        parts = [parts[0], f"something of {len(parts) - 1} more taxa"]
+    return f" Left out, too: {'; '.join(parts)}." if parts else ""
+
+
+def _listed(ground: Ground, several: Sequence[_Left], taxon: str) -> str:
+    left = ground.labels(one.character for one in several if one.taxon == taxon)
+    return f"{listed(left)} of {ground.title(taxon)}"

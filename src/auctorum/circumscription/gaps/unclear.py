@@ -39,8 +39,8 @@ def _gap(ground: Ground, several: Sequence[_Unclear]) -> Gap:
     unread, open_ = [one for one in several if one.unread], [one for one in several if not one.unread]
     accepted = (ground.accepted.get(one.treatment.id) for one in several)
     todo = [f"Read {pages(work, (one.statement.page for one in several))} again"]
-    todo += [f"give `value:` where the words cannot be read ({_characters(unread)})"] if unread else []
-    todo += [f"give `stage:` where the work lets it be known ({_characters(open_)})"] if open_ else []
+    todo += [f"give `value:` where the words cannot be read ({_characters(ground, unread)})"] if unread else []
+    todo += [f"give `stage:` where the work lets it be known ({_characters(ground, open_)})"] if open_ else []
     return Gap(
         GapKind.UNCLEAR,
         max(ranks),
@@ -82,5 +82,5 @@ def _have(several: Sequence[_Unclear]) -> str:
     return "has" if len(several) == 1 else "have"
 
 
-def _characters(several: Sequence[_Unclear]) -> str:
-    return listed(one.statement.character for one in several)
+def _characters(ground: Ground, several: Sequence[_Unclear]) -> str:
+    return listed(ground.labels(one.statement.character for one in several))

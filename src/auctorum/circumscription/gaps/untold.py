@@ -6,14 +6,14 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
-from auctorum.circumscription.gaps.rank import UNKNOWN_VALUE
-from auctorum.circumscription.gaps.words import listed, percent
-
-ALMOST_NONE = 0.001  # an error not worth a figure
+from auctorum.circumscription.gaps.rank import PARTS_WELL
+from auctorum.circumscription.gaps.words import listed
+from auctorum.circumscription.separation_names import short_names
+from auctorum.circumscription.separation_words import percent
 
 
 def untold(ground: Ground) -> Iterator[Gap]:
-    """One gap for each taxon that has such characters, the character that parts its sisters best named first."""
+    """One gap for each taxon that has such characters, the one that an answer would tell most by named first."""
     for taxon in ground.taxa:
         sisters = ground.sisters(taxon)
         if not sisters:
@@ -33,25 +33,32 @@ def _known(ground: Ground, taxon: str) -> set[str]:
 
 def _gap(ground: Ground, taxon: str, lacking: Sequence[str], known: Mapping[str, set[str]]) -> Gap:
     among = {name: ground.value_among(ground.sisters(taxon), name) for name in lacking}
-    values = {name: value for name, value in among.items() if value is not None}
-    shares = {name: sum(name not in one for one in known.values()) / len(known) for name in lacking}
-    bases = {name: values.get(name, UNKNOWN_VALUE) * shares[name] for name in lacking}
+    values = {name: ground.unknown_value(name) if found is None else found[0] for name, found in among.items()}
+    bases = {name: values[name] * sum(name not in one for one in known.values()) / len(known) for name in lacking}
     order = sorted(lacking, key=lambda name: -bases[name])
-    title, best = ground.title(taxon), max(lacking, key=lambda name: values.get(name, -1.0))
     telling = [sister for sister in ground.sisters(taxon) if set(lacking) & known[sister]]
-    why = f"Works or plants show {'it' if len(order) == 1 else 'them'} for {listed(map(ground.title, telling), 2)}."
-    if best in values:
-        error = (1 - values[best]) / 2
-        why += f" Among its sisters {best} parts two"
-        why += " without error." if error < ALMOST_NONE else f" with an error of {percent(error)}."
+    it = "it" if len(order) == 1 else "them"
+    why = f"Works or plants show {it} for {listed(map(ground.title, telling), 2)}."
+    best = among[order[0]]
+    if best is not None:
+        why += _best(ground, order[0], *best)
     return Gap(
         GapKind.UNTOLD,
         ground.rank(bases[order[0]], taxon),
-        question=f"{title}: what about its {listed(order)}?",
+        question=f"{ground.title(taxon)}: what about {listed(ground.labels(order))}?",
         why=why,
-        todo=f"Measure or note {'it' if len(order) == 1 else 'them'} on plants named by other characters, "
-        "or look for a description that says more.",
+        todo=f"Measure or note {it} on plants named by other characters, or look for a description that says more.",
         taxa=(taxon,),
         characters=tuple(order),
         in_field=True,
     )
+
+
+def _best(ground: Ground, character: str, value: float, pair: tuple[str, str]) -> str:
+    """How well the character parts two sisters; nothing where it hardly does."""
+    error = (1 - value / ground.most(character)) / 2
+    if error > PARTS_WELL:
+        return ""
+    wrong = percent(error)
+    how = "without error" if wrong == "none" else f"with an error of {wrong}"
+    return f" As stated, {ground.label(character)} parts {listed(short_names(ground.corpus, pair).values())} {how}."

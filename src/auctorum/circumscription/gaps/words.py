@@ -13,14 +13,18 @@ MOST = 4  # things named in a sentence before the rest are counted
 def listed(items: Iterable[str], most: int = MOST) -> str:
     """Each once, joined by commas and `and`; the rest counted where there are more than `most` and one.
 
-    >>> listed("abc"), listed("abcdefg")
-    ('a, b and c', 'a, b, c, d and 3 more')
+    What holds commas itself is parted by semicolons, or has one before the `and`.
+
+    >>> listed("abc"), listed("abcdefg"), listed(["x, wide", "y"]), listed(["x, wide", "y", "z"])
+    ('a, b and c', 'a, b, c, d and 3 more', 'x, wide, and y', 'x, wide; y; and z')
     """
     each = list(dict.fromkeys(items))
     if len(each) > most + 1:
         each = [*each[:most], f"{len(each) - most} more"]
     *first, last = each
-    return f"{', '.join(first)} and {last}" if first else last
+    if not any("," in one for one in first):
+        return f"{', '.join(first)} and {last}" if first else last
+    return f"{'; '.join(first)}{',' if len(first) == 1 else ';'} and {last}"
 
 
 def counted(number: int, noun: str) -> str:
@@ -28,23 +32,9 @@ def counted(number: int, noun: str) -> str:
     return f"{number or 'no'} {noun}{'' if number == 1 else 's'}"
 
 
-def told(character: str, stage: str) -> str:
-    """A character at a stage: `spur length (mature)`."""
-    return f"{character} ({stage})" if stage else character
-
-
 def plants_at(stage: str) -> str:
     """The plants to measure, by their stage: `mature plants`."""
     return f"{stage} plants" if stage and stage != UNSTATED else "plants"
-
-
-def percent(share: float) -> str:
-    """A share in two figures.
-
-    >>> percent(0.3849), percent(0.0421)
-    ('38 %', '4.2 %')
-    """
-    return f"{share * 100:.1f} %" if share < 0.0995 else f"{share * 100:.0f} %"
 
 
 def pages(work: Work, printed: Iterable[str]) -> str:
