@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from auctorum.circumscription.findings import Finding, Verdict
 from auctorum.circumscription.lineage_words import count_words
-from auctorum.circumscription.observed_words import sentences
+from auctorum.circumscription.observed import Observed
+from auctorum.circumscription.observed_words import cover_words, sentences
 from auctorum.circumscription.summary import summary
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
@@ -65,7 +66,7 @@ def block(answers: Answers, finding: Finding, subject: Rich, taxon: str, prefix:
         open=finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING, Verdict.CONSISTENT),
         sides=tuple(SideRow(side.says, answers.works(side.works)) for side in finding.sides)
         if len(finding.sides) > 1 else (),
-        silent=answers.works(finding.silent), rows=tuple(_rows(answers, finding)),
+        silent=answers.works(finding.silent), rows=tuple(_rows(answers, finding, seen)),
     )  # fmt: skip
 
 
@@ -78,11 +79,13 @@ def _most(answers: Answers, finding: Finding) -> str:
     return f"{who} {said}"
 
 
-def _rows(answers: Answers, finding: Finding) -> Iterable[WordsRow]:
+def _rows(answers: Answers, finding: Finding, seen: Observed | None) -> Iterable[WordsRow]:
     """Each statement once, however many readings of it entered the finding."""
     repeats = {evidence.statement: evidence.repeats for evidence in finding.evidence}
-    for statement, source in repeats.items():
-        yield words_row(answers, answers.corpus.statements[statement], repeats=source)
+    holds = {cover.work: cover_words(cover) for cover in seen.covers} if seen else {}
+    for id_, source in repeats.items():
+        statement = answers.corpus.statements[id_]
+        yield words_row(answers, statement, repeats=source, holds=holds.get(statement.work.id, ""))
 
 
 def unread_rows(answers: Answers, taxon: Taxon) -> tuple[WordsRow, ...]:

@@ -62,7 +62,10 @@ class ViewRow:
 
 @dataclass(frozen=True, slots=True)
 class WordsRow:
-    """What one work says, word for word, and as read; `about` is the taxon or character where that is not plain."""
+    """What one work says, word for word, and as read; `about` is the taxon or character where that is not plain.
+
+    `holds` tells how many of the measured plants the statement holds; empty where none were measured.
+    """
 
     who: Rich
     page: str
@@ -70,6 +73,7 @@ class WordsRow:
     verbatim: str
     read: str
     note: str
+    holds: str = ""
 
 
 @dataclass(frozen=True, slots=True)

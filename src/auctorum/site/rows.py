@@ -53,12 +53,13 @@ def placement_row(answers: Answers, treatment: Treatment) -> EventRow:
     )  # fmt: skip
 
 
-def words_row(answers: Answers, statement: Statement, about: Rich = (), repeats: str = "") -> WordsRow:
-    """One statement, word for word and as read; `repeats` is the work whose figures it repeats."""
+def words_row(answers: Answers, statement: Statement, about: Rich = (), repeats: str = "", holds: str = "") -> WordsRow:
+    """One statement, word for word and as read; `repeats` is the work whose figures it repeats, `holds` the plants."""
     note = "; ".join(filter(None, (statement.note, f"repeats {answers.bylines[repeats]}" if repeats else "")))
     return WordsRow(
         who=answers.work(statement.work.id), page=statement.page, about=about,
         verbatim=statement.verbatim, read=read_words(statement.readings), note=note,
+        holds=holds,
     )  # fmt: skip
 
 
