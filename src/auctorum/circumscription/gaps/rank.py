@@ -25,6 +25,7 @@ simple, and each part of it only moves the rank one way.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from itertools import count
 
 from auctorum.circumscription.gaps.model import Gap
@@ -74,6 +75,7 @@ def missing(there: int, wanted: int) -> float:
     return max(0.0, 1 - there / wanted)
 
 
+@lru_cache(maxsize=1024)
 def plants_wanted(covered: int, plants: int) -> int:
     """How many plants in all give a Wilson interval of at most ±10 points, where `covered` of `plants` lie on a side.
 
