@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import json
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -133,3 +135,18 @@ def test_help_explains_each_kind_and_the_figure() -> None:
     for kind in GapKind:
         assert kind.meaning in out
     assert "a simple judgement of ours" in " ".join(out.split())
+
+
+def test_long_work_gives_a_sign_of_life(monkeypatch: pytest.MonkeyPatch) -> None:
+    shown: list[tuple[str, bool]] = []
+
+    @contextlib.contextmanager
+    def at_work(what: str, *, long: bool) -> Iterator[None]:
+        shown.append((what, long))
+        yield
+
+    monkeypatch.setattr("auctorum.cli.gaps.at_work", at_work)
+    gaps("--limit", "1")
+    monkeypatch.setattr("auctorum.cli.gaps.MANY", 10)
+    gaps("--limit", "1")
+    assert shown == [("Looking for open questions", False), ("Looking for open questions", True)]

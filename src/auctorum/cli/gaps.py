@@ -25,7 +25,7 @@ USUAL_CAUTIONS = (
     "Cliffs, water and weather kill: do not go alone, and measure only what you can reach from safe ground.",
     "Take every part of an unknown plant for poisonous, and eat nothing on the strength of a determination.",
 )
-MANY = 1000  # treatments from which it takes long enough for a sign of life
+MANY = 300  # treatments from which it takes long enough for a sign of life
 
 
 HELP = """List open questions, those first whose answer would change most: what to read, look up or measure next.

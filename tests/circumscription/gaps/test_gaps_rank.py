@@ -123,12 +123,15 @@ def test_sisters_are_those_that_works_place_beside_a_taxon_but_for_parts_and_who
 def test_the_value_of_a_character_is_that_of_its_best_parting(demo: Corpus) -> None:
     ground = Ground(demo)
     longum, robustum = "cremnocentron-album-var-longum", "cremnocentron-album-var-robustum"
-    partings = {(one.character, one.stage): one.error for one in ground.partings(longum, robustum)}
+    partings = {(one.character, one.stage): one.error for one in ground.apart.partings(longum, robustum)}
     error = partings["leaf width", ""]
     assert error is not None
-    assert ground.value_among((longum, robustum), "leaf width") == (pytest.approx(1 - 2 * error), (longum, robustum))
-    assert ground.value(longum, "leaf width") >= 1 - 2 * error
-    assert ground.parts_well(longum, robustum)
+    assert ground.apart.value_among((longum, robustum), "leaf width") == (
+        pytest.approx(1 - 2 * error),
+        (longum, robustum),
+    )
+    assert ground.apart.value(longum, "leaf width") >= 1 - 2 * error
+    assert ground.apart.parts_well(longum, robustum)
 
 
 def test_the_order_of_names_asked_for_does_not_matter(demo: Corpus) -> None:

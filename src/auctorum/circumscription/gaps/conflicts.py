@@ -42,7 +42,7 @@ def conflicts(ground: Ground) -> Iterator[Gap]:
         if ground.several_works(taxon):
             for finding in ground.told(taxon):
                 at_odds = finding.verdict in (Verdict.CONFLICTING, Verdict.DRIFTING)
-                if at_odds and not ground.is_habitat(finding.character):
+                if at_odds and not ground.apart.is_habitat(finding.character):
                     yield from _gap(ground, taxon, finding)
 
 

@@ -29,9 +29,9 @@ def pairs(ground: Ground) -> Iterator[Gap]:
 
 
 def _pair(ground: Ground, one: str, other: str) -> Iterator[Gap]:
-    if ground.parts_well(one, other):
+    if ground.apart.parts_well(one, other):
         return
-    partings = [each for each in ground.partings(one, other) if not ground.is_habitat(each.character)]
+    partings = [each for each in ground.apart.partings(one, other) if not ground.apart.is_habitat(each.character)]
     of_one = [parting for parting in partings if len(parting.silent) == 1]
     known = next((parting for parting in partings if parting.error is not None), None)
     if known is None and of_one:

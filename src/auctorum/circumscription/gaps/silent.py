@@ -52,7 +52,7 @@ def _left_out(ground: Ground, taxon: str) -> Iterator[_Left]:
         others = len(works) + len(quiet[character]) - 1
         if not quiet[character] or len(works) < FEWEST or len(works) < NEARLY_ALL * others:
             continue
-        value, in_conflict = ground.value(taxon, character), character in differing
+        value, in_conflict = ground.apart.value(taxon, character), character in differing
         if in_conflict or value >= value_of(PARTS_WELL):
             for work in quiet[character]:
                 yield _Left(work, taxon, character, len(works), value, in_conflict)

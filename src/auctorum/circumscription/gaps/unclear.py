@@ -64,7 +64,7 @@ def _rank(ground: Ground, one: _Unclear) -> float:
         return rank(UNKNOWN_VALUE, ground.use_of_names((one.treatment.name,))[1], focal=ground.focal(group))
     of_it = (finding for finding in ground.told(taxon) if finding.character == character)
     others = {item.work for finding in of_it for item in finding.evidence} - {one.treatment.work.id}
-    return ground.rank(one_more(ground.value(taxon, character), len(others)), taxon)
+    return ground.rank(one_more(ground.apart.value(taxon, character), len(others)), taxon)
 
 
 def _why(unread: Sequence[_Unclear], open_: Sequence[_Unclear]) -> str:

@@ -32,8 +32,8 @@ def _known(ground: Ground, taxon: str) -> set[str]:
 
 
 def _gap(ground: Ground, taxon: str, lacking: Sequence[str], known: Mapping[str, set[str]]) -> Gap:
-    among = {name: ground.value_among(ground.sisters(taxon), name) for name in lacking}
-    values = {name: ground.unknown_value(name) if found is None else found[0] for name, found in among.items()}
+    among = {name: ground.apart.value_among(ground.sisters(taxon), name) for name in lacking}
+    values = {name: ground.apart.unknown_value(name) if found is None else found[0] for name, found in among.items()}
     bases = {name: values[name] * sum(name not in one for one in known.values()) / len(known) for name in lacking}
     order = sorted(lacking, key=lambda name: -bases[name])
     telling = [sister for sister in ground.sisters(taxon) if set(lacking) & known[sister]]
@@ -56,7 +56,7 @@ def _gap(ground: Ground, taxon: str, lacking: Sequence[str], known: Mapping[str,
 
 def _best(ground: Ground, character: str, value: float, pair: tuple[str, str]) -> str:
     """How well the character parts two sisters; nothing where it hardly does."""
-    error = (1 - value / ground.most(character)) / 2
+    error = (1 - value / ground.apart.most(character)) / 2
     if error > PARTS_WELL:
         return ""
     wrong = percent(error)
