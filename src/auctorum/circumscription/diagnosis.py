@@ -26,13 +26,21 @@ def diagnosis(corpus: Corpus, taxon: str, *, works: Collection[str] | None = Non
     piece of evidence; what repeats another of the works asked weighs what kb.yaml says. Raises KeyError for an unknown
     taxon.
     """
-    every = [corpus.treatments[one] for one in corpus.taxa[taxon].treatments]
-    treatments = [one for one in every if works is None or one.work.id in works]
-    asked = tuple(dict.fromkeys(one.work.id for one in treatments))
+    findings = findings_of(corpus, taxon, works=works)
+    asked = _works(_treatments(corpus, taxon, works))
+    heard = {item.work for one in findings if one.agreement is not None for item in one.evidence}
+    sources = tuple(work for work in asked if work in heard)
+    return Diagnosis(findings, merged_text(findings, corpus.vocabulary, sources), sources, asked)
+
+
+def findings_of(corpus: Corpus, taxon: str, *, works: Collection[str] | None = None) -> tuple[Finding, ...]:
+    """The findings of a diagnosis, without the description that they merge into."""
+    every, treatments = _treatments(corpus, taxon, None), _treatments(corpus, taxon, works)
+    asked = _works(treatments)
     gathered, speaking = _gathered(corpus, treatments, lineage(corpus, every), asked)
     for character, of_parts in _told_of_parts(corpus, treatments).items():
         speaking.setdefault(character, set()).update(of_parts)
-    findings = tuple(
+    return tuple(
         finding(
             character,
             stage,
@@ -42,9 +50,15 @@ def diagnosis(corpus: Corpus, taxon: str, *, works: Collection[str] | None = Non
         for character in corpus.vocabulary.values()
         for stage in _stages(character, gathered)
     )
-    heard = {item.work for one in findings if one.agreement is not None for item in one.evidence}
-    sources = tuple(work for work in asked if work in heard)
-    return Diagnosis(findings, merged_text(findings, corpus.vocabulary, sources), sources, asked)
+
+
+def _treatments(corpus: Corpus, taxon: str, works: Collection[str] | None) -> list[Treatment]:
+    every = (corpus.treatments[one] for one in corpus.taxa[taxon].treatments)
+    return [one for one in every if works is None or one.work.id in works]
+
+
+def _works(treatments: Sequence[Treatment]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(one.work.id for one in treatments))
 
 
 def finding(character: Character, stage: str, evidence: Sequence[Evidence], silent: tuple[str, ...]) -> Finding:

@@ -29,8 +29,19 @@ FEWEST = 3  # characters in common below which equal figures show nothing by the
 TURN = 360
 
 Told = tuple[str, str]  # character and stage
-Said = Mapping[Told, Sequence[Value]]
 Person = tuple[str, str]  # family name, or the form in author citations, and first initial
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A value made ready once to be set beside many: `bounds` of a range, `states` with their weights."""
+
+    value: Value
+    bounds: Bounds | None
+    states: Mapping[str, Fraction] | None
+
+
+Said = Mapping[Told, Sequence[Stated]]
 
 
 class Tie(IntEnum):
@@ -163,11 +174,13 @@ def _by_work(treatments: Iterable[Treatment]) -> dict[str, list[Treatment]]:
 
 
 def _said(corpus: Corpus, treatments: Sequence[Treatment]) -> Said:
-    found: dict[Told, list[Value]] = defaultdict(list)
+    found: dict[Told, list[Stated]] = defaultdict(list)
     for treatment in treatments:
         for statement in corpus.statements_of(treatment.id):
             for reading in statement.readings:
-                found[statement.character, reading.stage].append(reading.value)
+                found[statement.character, reading.stage].append(
+                    _stated(reading.value, corpus.vocabulary[statement.character])
+                )
     return found
 
 
@@ -201,7 +214,7 @@ def _line(corpus: Corpus, later: str, earlier: str, tie: Tie, said: Mapping[str,
         told
         for told in shared
         if all(
-            any(repeats(value, other, corpus.vocabulary[told[0]]) for other in said[earlier][told])
+            any(_same(value, other, corpus.vocabulary[told[0]]) for other in said[earlier][told])
             for value in said[later][told]
         )
     ]
@@ -214,15 +227,26 @@ def repeats(later: Value, earlier: Value, character: Character) -> bool:
 
     Bounds and extremes may be left out, not added; another unit, and rounding, make no new figure.
     """
-    if isinstance(later, Range) and isinstance(earlier, Range):
-        return later.more == earlier.more and _same_bounds(later, earlier, character)
-    if isinstance(later, States) and isinstance(earlier, States):
-        return state_weights(later, character) == state_weights(earlier, character)
-    return False
+    return _same(_stated(later, character), _stated(earlier, character), character)
 
 
-def _same_bounds(later: Range, earlier: Range, character: Character) -> bool:
-    new, old = bounds(later, character.unit), bounds(earlier, character.unit)
+def _stated(value: Value, character: Character) -> Stated:
+    return Stated(
+        value,
+        bounds(value, character.unit) if isinstance(value, Range) else None,
+        state_weights(value, character) if isinstance(value, States) else None,
+    )
+
+
+def _same(later: Stated, earlier: Stated, character: Character) -> bool:
+    if isinstance(later.value, Range) and isinstance(earlier.value, Range):
+        return later.value.more == earlier.value.more and _same_bounds(later.bounds, earlier.bounds, character)
+    return later.states is not None and later.states == earlier.states
+
+
+def _same_bounds(new: Bounds | None, old: Bounds | None, character: Character) -> bool:
+    if new is None or old is None:
+        return False
     turns = (-TURN, 0, TURN) if character.kind is Kind.ANGLE else (0,)
     return any(_ends_meet(new, old, turn) for turn in turns)
 

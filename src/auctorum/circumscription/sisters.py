@@ -1,4 +1,4 @@
-"""The taxa that authors place beside a taxon, from which a description has to tell it."""
+"""The sisters of each taxon, from which a description has to tell it: those beside it, but for its parts and wholes."""
 
 from __future__ import annotations
 
@@ -8,25 +8,61 @@ from collections.abc import Mapping
 from auctorum.corpus.model import Corpus
 from auctorum.records.schema import Status
 
+NEIGHBOURS = 10  # taxa of one parent on either side, in the order of a work, that count as sisters
+
+Place = tuple[str, str]  # a work and the parent in which it places taxa
+
 
 def taxon_of_treatment(corpus: Corpus) -> dict[str, str]:
     """Treatment id -> id of the taxon that it accepts."""
     return {treatment: taxon.id for taxon in corpus.taxa.values() for treatment in taxon.treatments}
 
 
-def sisters(corpus: Corpus, taxon: str, accepted: Mapping[str, str] | None = None) -> tuple[str, ...]:
-    """Ids of the taxa that works accept beside it in the same parent, those first that most works place so.
+def sisters(corpus: Corpus) -> Mapping[str, tuple[str, ...]]:
+    """By taxon the ids of those that works accept beside it in the same parent, the one that most works place so first.
 
-    `accepted` is `taxon_of_treatment(corpus)`, where it is at hand. Raises KeyError for an unknown taxon.
+    A taxon without any is left out. None that is part of the taxon, nor one that it is part of. In a parent
+    of many taxa only the nearest in the order of the work are taken, so that pairs stay as few as taxa.
     """
-    accepted = taxon_of_treatment(corpus) if accepted is None else accepted
-    beside: dict[str, set[str]] = defaultdict(set)
-    for treatment in (corpus.treatments[id_] for id_ in corpus.taxa[taxon].treatments):
-        if treatment.parent is None:
-            continue
-        for other in corpus.by_work[treatment.work.id]:
-            if other.parent == treatment.parent and other.status is Status.ACCEPTED and other.id in accepted:
-                beside[accepted[other.id]].add(treatment.work.id)
-    beside.pop(taxon, None)
+    accepted = taxon_of_treatment(corpus)
+    placed = _placed(corpus, accepted)
+    inside = _inside(corpus, accepted, placed)
+    beside: dict[str, dict[str, int]] = defaultdict(lambda: defaultdict(int))
+    for several in placed.values():
+        for at, taxon in enumerate(several):
+            for other in several[max(0, at - NEIGHBOURS) : at + NEIGHBOURS + 1]:
+                beside[taxon][other] += 1
     order = {id_: number for number, id_ in enumerate(corpus.taxa)}
-    return tuple(sorted(beside, key=lambda id_: (-len(beside[id_]), order[id_])))
+    found = {}
+    for taxon, others in beside.items():
+        fit = (
+            other
+            for other, works in others.items()
+            if corpus.taxa[taxon].group != corpus.taxa[other].group
+            # One in the other for as many works as place them side by side: nothing can tell them apart.
+            and inside.get((taxon, other), 0) + inside.get((other, taxon), 0) < works
+        )
+        found[taxon] = tuple(sorted(fit, key=lambda one: (-others[one], order[one])))
+    return {taxon: several for taxon, several in found.items() if several}
+
+
+def _placed(corpus: Corpus, accepted: Mapping[str, str]) -> Mapping[Place, tuple[str, ...]]:
+    """The taxa that a work places in a parent, in the order of the corpus."""
+    found: dict[Place, dict[str, None]] = defaultdict(dict)
+    for one in corpus.treatments.values():
+        if one.parent is not None and one.status is Status.ACCEPTED and one.id in accepted:
+            found[one.work.id, one.parent][accepted[one.id]] = None
+    return {place: tuple(several) for place, several in found.items()}
+
+
+def _inside(
+    corpus: Corpus, accepted: Mapping[str, str], placed: Mapping[Place, tuple[str, ...]]
+) -> Mapping[tuple[str, str], int]:
+    """Part and whole -> the number of works that place the one in the other."""
+    wholes = {(one.work.id, one.name): accepted[one.id] for one in corpus.treatments.values() if one.id in accepted}
+    found: dict[tuple[str, str], int] = defaultdict(int)
+    for place, parts in placed.items():
+        if place in wholes:
+            for part in parts:
+                found[part, wholes[place]] += 1
+    return found

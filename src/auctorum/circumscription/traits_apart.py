@@ -41,7 +41,7 @@ class Contrast:
 
 def nearest_sisters(corpus: Corpus, taxon: str) -> tuple[str, ...]:
     """The taxa that most works place beside it, at most three."""
-    return sisters(corpus, taxon)[:MOST_SISTERS]
+    return sisters(corpus).get(taxon, ())[:MOST_SISTERS]
 
 
 def against(

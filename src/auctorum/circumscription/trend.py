@@ -13,7 +13,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import lru_cache
-from itertools import combinations, groupby, permutations
+from itertools import combinations, groupby
 from statistics import median
 from typing import NamedTuple
 
@@ -209,15 +209,48 @@ def _signs(figures: Sequence[Figure]) -> Iterator[int]:
 
 @lru_cache(maxsize=256)
 def _permuted(signs_x: tuple[int, ...], signs_y: tuple[int, ...], n: int) -> Orders:
-    """For any signs of pairs, by trying every order."""
-    places = list(combinations(range(n), 2))
-    sign = dict(zip(places, signs_y, strict=True))
-    sign |= {(second, first): -value for (first, second), value in sign.items()}
-    moving = [(first, second, x) for (first, second), x in zip(places, signs_x, strict=True) if x]
-    reached = Counter(
-        sum(x * sign[order[first], order[second]] for first, second, x in moving) for order in permutations(range(n))
-    )
-    return tuple(sorted(reached.items()))
+    """For any signs of pairs: figures are put to the years, in order, one by one.
+
+    What one adds to the score depends on the set of those put to earlier years alone, so that sets are counted and not
+    orders: 2^n against n!.
+    """
+    earlier = _first_of_year(signs_x, n)
+    lower, higher = _lower_and_higher(signs_y, n)
+    # Figures put to earlier years, and those put to the year at hand, as bits -> orders by score.
+    states: dict[tuple[int, int], Counter[int]] = {(0, 0): Counter({0: 1})}
+    for at in range(n):
+        following: dict[tuple[int, int], Counter[int]] = defaultdict(Counter)
+        for (before, of_year), scores in states.items():
+            if earlier[at] == at:
+                before, of_year = before | of_year, 0
+            for figure in range(n):
+                if not (before | of_year) >> figure & 1:
+                    gain = (lower[figure] & before).bit_count() - (higher[figure] & before).bit_count()
+                    reached = following[before, of_year | 1 << figure]
+                    for score, count in scores.items():
+                        reached[score + gain] += count
+        states = following
+    return tuple(sorted(sum(states.values(), Counter[int]()).items()))
+
+
+def _first_of_year(signs: Sequence[int], n: int) -> list[int]:
+    """By place the first place of its year; `signs` are those of the years, in order."""
+    sign = dict(zip(combinations(range(n), 2), signs, strict=True))
+    first = [0]
+    for at in range(1, n):
+        first.append(first[-1] if sign[at - 1, at] == 0 else at)
+    return first
+
+
+def _lower_and_higher(signs: Sequence[int], n: int) -> tuple[list[int], list[int]]:
+    """By figure the set of those that are lower, and of those that are higher, as bits."""
+    lower, higher = [0] * n, [0] * n
+    for (one, other), sign in zip(combinations(range(n), 2), signs, strict=True):
+        if sign:
+            below, above = (one, other) if sign > 0 else (other, one)
+            lower[above] |= 1 << below
+            higher[below] |= 1 << above
+    return lower, higher
 
 
 def _variance(x: _Contrasts, y: _Contrasts, n: int) -> float:

@@ -15,7 +15,7 @@ from auctorum.circumscription.observed import Observed, observed
 from auctorum.circumscription.plants import Plant, plants
 from auctorum.circumscription.separation import Separation, separation_known
 from auctorum.circumscription.separation_known import Knowledge, knowledge
-from auctorum.circumscription.sisters import sisters, taxon_of_treatment
+from auctorum.circumscription.sisters import sisters
 from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
 from auctorum.names.format import format_name, parts
@@ -49,7 +49,6 @@ class Answers:
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
-        self._beside: dict[str, tuple[str, ...]] = {}
         self._known: dict[str, Knowledge] = {}
         self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
@@ -83,13 +82,12 @@ class Answers:
 
     def apart(self, taxon: str) -> tuple[tuple[str, Separation], ...]:
         """The sisters of a taxon, those that most works place beside it first, each with what tells the two apart."""
-        beside = self._sisters(taxon)[:MOST_SISTERS]
+        beside = self._sisters.get(taxon, ())[:MOST_SISTERS]
         return tuple((sister, self._separation(taxon, sister)) for sister in beside)
 
-    def _sisters(self, taxon: str) -> tuple[str, ...]:
-        if taxon not in self._beside:
-            self._beside[taxon] = sisters(self.corpus, taxon, self._accepted)[:MOST_SISTERS]
-        return self._beside[taxon]
+    @cached_property
+    def _sisters(self) -> Mapping[str, tuple[str, ...]]:
+        return sisters(self.corpus)
 
     def _separation(self, taxon: str, sister: str) -> Separation:
         first, second = sorted((taxon, sister))
@@ -103,10 +101,6 @@ class Answers:
         if taxon not in self._known:
             self._known[taxon] = knowledge(self.diagnosis(taxon).findings, self.corpus.vocabulary)
         return self._known[taxon]
-
-    @cached_property
-    def _accepted(self) -> dict[str, str]:
-        return taxon_of_treatment(self.corpus)
 
     def observed(self, taxon: str) -> Mapping[tuple[str, str], Observed]:
         """What the plants named as the taxon show, by character and stage of its findings."""
@@ -194,11 +188,7 @@ class Answers:
     @cached_property
     def apart_paths(self) -> dict[str, str]:
         """Where each taxon that has sisters is compared with them."""
-        return {taxon: path for taxon, path in _paths("apart", self.corpus.taxa).items() if self.has_sisters(taxon)}
-
-    def has_sisters(self, taxon: str) -> bool:
-        """Whether any work places another taxon beside it."""
-        return bool(self._sisters(taxon))
+        return {taxon: path for taxon, path in _paths("apart", self.corpus.taxa).items() if taxon in self._sisters}
 
     @cached_property
     def character_paths(self) -> dict[str, str]:

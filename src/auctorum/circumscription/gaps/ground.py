@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
-from auctorum.circumscription.diagnosis import diagnosis
-from auctorum.circumscription.findings import Diagnosis, Finding, Verdict
+from auctorum.circumscription.diagnosis import findings_of
+from auctorum.circumscription.findings import Finding, Verdict
 from auctorum.circumscription.gaps.apart import Apart
-from auctorum.circumscription.gaps.beside import sisters
 from auctorum.circumscription.gaps.rank import rank
 from auctorum.circumscription.plants import Plant, plants
 from auctorum.circumscription.separation_words import label
-from auctorum.circumscription.sisters import taxon_of_treatment
+from auctorum.circumscription.sisters import sisters, taxon_of_treatment
 from auctorum.corpus.model import Corpus, Treatment
 from auctorum.corpus.resolve import NeverAccepted, called, find_taxon
 
@@ -32,7 +31,7 @@ class Ground:
         self.everything = asked is None
         self._groups = frozenset(corpus.names[name].group for name in asked or ())
         self._focal = frozenset(corpus.names[name].group for name in corpus.focal)
-        self._diagnoses: dict[str, Diagnosis] = {}
+        self._told: dict[str, Sequence[Finding]] = {}
         self.apart = Apart(corpus, self.told, self.sisters)
 
     # --- words and weights
@@ -108,15 +107,12 @@ class Ground:
 
     # --- what is said
 
-    def diagnosis(self, taxon: str) -> Diagnosis:
-        """The findings on a taxon."""
-        if taxon not in self._diagnoses:
-            self._diagnoses[taxon] = diagnosis(self.corpus, taxon)
-        return self._diagnoses[taxon]
-
-    def told(self, taxon: str) -> Iterator[Finding]:
+    def told(self, taxon: str) -> Sequence[Finding]:
         """The findings on a taxon of which anybody says something."""
-        return (one for one in self.diagnosis(taxon).findings if one.verdict is not Verdict.SILENT)
+        if taxon not in self._told:
+            every = findings_of(self.corpus, taxon)
+            self._told[taxon] = tuple(one for one in every if one.verdict is not Verdict.SILENT)
+        return self._told[taxon]
 
     def several_works(self, taxon: str) -> bool:
         """Whether more than one work treats the taxon: with one nobody can differ, repeat or be silent."""
@@ -135,7 +131,7 @@ class Ground:
 
     @cached_property
     def _sisters(self) -> Mapping[str, tuple[str, ...]]:
-        return sisters(self.corpus, self.accepted)
+        return sisters(self.corpus)
 
     # --- in the field
 
