@@ -16,7 +16,7 @@ from itertools import combinations, pairwise
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import Cut, best_count_cut, best_cut
-from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.diagnosis import findings_of
 from auctorum.circumscription.findings import Finding, Span
 from auctorum.circumscription.separation_blurs import spectrum_blur, stage_blurs
 from auctorum.circumscription.separation_known import Knowledge, Known, knowledge, shared_part
@@ -94,7 +94,7 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
     several = tuple(taxa)
     if len(several) < 2 or len(set(several)) < len(several):
         raise ValueError("give two taxa or more, each of them once")
-    return separation_of(corpus, {taxon: diagnosis(corpus, taxon, works=works).findings for taxon in several})
+    return separation_of(corpus, {taxon: findings_of(corpus, taxon, works=works) for taxon in several})
 
 
 def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> Separation:

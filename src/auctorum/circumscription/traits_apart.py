@@ -10,7 +10,7 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.diagnosis import findings_of
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.measures import measures
 from auctorum.circumscription.separation import Parting, Separation, separation, separation_known
@@ -51,9 +51,7 @@ def against(
 
     Left out is what cannot be compared, since nobody states it for one of the two.
     """
-    known = {
-        one: knowledge(diagnosis(corpus, one, works=works).findings, corpus.vocabulary) for one in (taxon, *others)
-    }
+    known = {one: knowledge(findings_of(corpus, one, works=works), corpus.vocabulary) for one in (taxon, *others)}
     pairs = (separation_known(corpus, {one: known[one] for one in (taxon, other)}) for other in others)
     return tuple(_comparable(found.partings) for found in pairs)
 

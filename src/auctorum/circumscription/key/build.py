@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from auctorum.characters.vocabulary import Character, Vocabulary
-from auctorum.circumscription.diagnosis import diagnosis
+from auctorum.circumscription.diagnosis import findings_of
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.key.grow import Node, downwards, grown
 from auctorum.circumscription.key.leads import Pair, Telling, further_pairs, main_pair
@@ -39,7 +39,7 @@ def key(
 
     Raises KeyError for an unknown taxon, TooFewTaxa for fewer than two different ones.
     """
-    findings = {id_: diagnosis(corpus, id_, works=works).findings for id_ in taxa}
+    findings = {id_: findings_of(corpus, id_, works=works) for id_ in taxa}
     return key_of(findings, corpus.vocabulary, characters)
 
 
