@@ -54,6 +54,7 @@ class Character:
     how: str = ""
     meaning: str = ""
     cost: Decimal = Decimal(1)
+    of: tuple[str, ...] = ()  # of a ratio the names of two measures, the first divided by the second; () if unknown
 
 
 @dataclass(frozen=True)

@@ -17,6 +17,7 @@ from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.evidence import TURN, on_one_turn
 from auctorum.circumscription.findings import Evidence, Span
 from auctorum.circumscription.voices import in_order
+from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.model import Corpus, Measurement, Specimen
 from auctorum.corpus.readings import stage_that_counts
 from auctorum.corpus.resolve import NeverAccepted, find_taxon
@@ -167,7 +168,34 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
             if weights := state_weights(States(shares), character):
                 key = (cell.character, _stage(stage, row, character))
                 found.setdefault(key, []).append(_Cells(Fraction(0), Fraction(0), weights))
+    for ratio in vocabulary.values():
+        key = (ratio.name, _stage("", row, ratio))
+        if ratio.of and key not in found and (reckoned := _ratio(ratio, found, row, vocabulary)) is not None:
+            found[key] = [reckoned]
     return found
+
+
+def _ratio(
+    ratio: Character, found: Mapping[Key, Sequence[_Cells]], row: Specimen, vocabulary: Vocabulary
+) -> _Cells | None:
+    """A ratio reckoned from the two measures of one row, with the error that their steps leave; None without both.
+
+    Measures of young parts make no ratio of a character that is not split by stage.
+    """
+    parts = []
+    for name in ratio.of:
+        stage = _stage("", row, vocabulary[name])
+        cells = found.get((name, stage))
+        if cells is None or stage not in ("", MATURE, _stage("", row, ratio)):
+            return None
+        parts.append(_mean(cells, vocabulary[name]))
+    over, under = (vocabulary[name].unit for name in ratio.of)
+    first, second = parts
+    below = convert(second.value, under, over)
+    if not first.value or not below:
+        return None
+    value = first.value / below
+    return _Cells(value, value * (first.slack / first.value + second.slack / second.value), {})
 
 
 def _stage(stated: str, row: Specimen, character: Character) -> str:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import replace
 
 from auctorum.characters.colours import near_states, reference_of
 from auctorum.characters.munsell import UnreadableColour
-from auctorum.characters.units import unit_named
+from auctorum.characters.units import find_unit, unit_named
 from auctorum.characters.vocabulary import Character, Kind, State, Vocabulary
 from auctorum.problems import AuctorumError, Problem, Severity
 from auctorum.records import schema
@@ -25,7 +26,21 @@ def vocabulary_of(records: schema.Characters, report: Report) -> Vocabulary:
         kept[record.name] = character = _character(record, report)
         _check_character(record, report)
         _check_colours(record, character, report)
+    for record in records.characters:
+        if record.of and not _is_ratio(record, kept):
+            what = f"`of:` does not make `{record.name}` a ratio of two measures of one sort"
+            remedy = "name two measures of characters.yaml, as in `of: [spur length, petal length]`"
+            report(Problem(record.place, what, remedy, within=("of",)))
+            kept[record.name] = replace(kept[record.name], of=())
     return Vocabulary(tuple(kept.values()))
+
+
+def _is_ratio(record: schema.CharacterRecord, known: Mapping[str, Character]) -> bool:
+    """Whether it is one of two measures of one dimension."""
+    parts = [known[name] for name in record.of if name in known and known[name].kind is Kind.MEASURE]
+    units = [unit for one in parts if (unit := find_unit(one.unit)) is not None]
+    two = len(record.of) == len(units) == 2
+    return record.kind is Kind.RATIO and two and units[0].dimension is units[1].dimension
 
 
 def _character(record: schema.CharacterRecord, report: Report) -> Character:
@@ -44,6 +59,7 @@ def _character(record: schema.CharacterRecord, report: Report) -> Character:
         record.how,
         record.meaning,
         record.cost,
+        record.of,
     )
 
 

@@ -38,7 +38,14 @@ class CharacterRecord:
     states: Annotated[
         tuple[StateRecord, ...], Field(description="States; in order along the spectrum if ordered.")
     ] = ()
-    stages: Annotated[tuple[str, ...], Field(description="Growth stages that split the character.")] = ()
+    of: Annotated[
+        tuple[str, ...],
+        Field(
+            description="Of a ratio the two measures that it is of, the first divided by the second: so it is "
+            "reckoned for plants on which both were measured."
+        ),
+    ] = ()
+    stages: Annotated[tuple[str, ...], Field(description="Growth stages, or sexes, that split the character.")] = ()
     words: Annotated[tuple[str, ...], Field(description="Other ways to name the character or its structure.")] = ()
     how: Annotated[str, Field(description="How to measure or judge it.")] = ""
     cost: Annotated[
