@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from auctorum.circumscription.findings import Bound, Finding, RangeAgreement, Verdict
+from auctorum.circumscription.phrases import at_stage, capital
 from auctorum.circumscription.trend import FEWEST_FOR_A_TREND, drifts
 from auctorum.corpus.model import Work
 
@@ -32,8 +33,7 @@ class Headline:
     told: str
 
     def __str__(self) -> str:
-        name = self.character + (f" ({self.stage})" if self.stage else "")
-        return f"{name[:1].upper()}{name[1:]}. {self.told}"
+        return f"{capital(at_stage(self.character, self.stage))}. {self.told}"
 
 
 def headlines(findings: Iterable[Finding], works: Mapping[str, Work], most: int = MOST) -> tuple[Headline, ...]:

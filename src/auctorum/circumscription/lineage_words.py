@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from auctorum.circumscription.findings import Count
 from auctorum.circumscription.independence import Line, Lineage, Tie
+from auctorum.circumscription.phrases import at_stage
 from auctorum.corpus.model import Work
 
 _SHOWN_BY = {
@@ -35,16 +36,11 @@ def lineage_data(found: Lineage) -> list[dict[str, object]]:
             "later": line.later,
             "earlier": line.earlier,
             "shown_by": line.tie.name.lower(),
-            "shared": [_told(told) for told in line.shared],
-            "equal": [_told(told) for told in line.equal],
+            "shared": [at_stage(*told) for told in line.shared],
+            "equal": [at_stage(*told) for told in line.equal],
         }
         for line in found.direct
     ]
-
-
-def _told(told: tuple[str, str]) -> str:
-    character, stage = told
-    return f"{character} ({stage})" if stage else character
 
 
 def count_words(count: Count) -> str:

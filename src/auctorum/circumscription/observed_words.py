@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from auctorum.characters.show import format_value
 from auctorum.characters.units import find_unit
@@ -13,6 +13,7 @@ from auctorum.circumscription.intervals import clopper_pearson
 from auctorum.circumscription.measures import measures
 from auctorum.circumscription.observed import Cover, Observed
 from auctorum.circumscription.observed_value import ENOUGH
+from auctorum.circumscription.phrases import counted, listed
 from auctorum.circumscription.summary import span_words
 from auctorum.circumscription.voices import voices_as_they_lie
 from auctorum.corpus.model import Corpus
@@ -47,16 +48,16 @@ def sentences(corpus: Corpus, finding: Finding, found: Observed) -> tuple[str, .
 
 def _shown(found: Observed) -> str:
     """`20 plants of 4 sites: (17–)22–48(–52) mm.`"""
-    sites = f" of {_several(found.sites, 'site')}" if found.sites else ""
+    sites = f" of {counted(found.sites, 'site')}" if found.sites else ""
     counts = ", ".join(f"{state} in {plants}" for state, plants in found.states)
-    counted = f" ({counts})" if len(found.states) > 1 else ""
+    by_state = f" ({counts})" if len(found.states) > 1 else ""
     few = ""
     if found.n == 1:
         few = " One plant tells nothing of how they vary."
     elif found.n < ENOUGH:
         left = ": only the lowest and the highest value are given" if isinstance(found.value, Range) else ""
         few = f" The plants are few{left}."
-    shown = f"{_several(found.n, 'plant')}{sites}: {found.text}{counted}"
+    shown = f"{counted(found.n, 'plant')}{sites}: {found.text}{by_state}"
     return f"{shown.removesuffix('.')}.{few}"
 
 
@@ -66,7 +67,7 @@ def _contradiction(cover: Cover, finding: Finding, found: Observed, character: C
     if cover.too_rare:
         parts = [_exception(state, dict(found.states)[state], cover.n) for state in cover.too_rare]
     else:
-        parts = [f"covers {cover.whole} of {_several(cover.n, 'plant')} ({_limits(cover)})", _outside(cover, character)]
+        parts = [f"covers {cover.whole} of {counted(cover.n, 'plant')} ({_limits(cover)})", _outside(cover, character)]
     return f"{said[0].byline} ({_stated(said, character)}) {'; '.join(parts)}: contradicted."
 
 
@@ -156,7 +157,7 @@ def naming(corpus: Corpus, found: Observed) -> Iterator[str]:
     """By whom the plants were named, and the working criteria that they may have been named by."""
     if not found.named_by:
         return
-    yield f"Plants as named by {_listed(found.named_by)}".removesuffix(".") + "."
+    yield f"Plants as named by {listed(found.named_by)}".removesuffix(".") + "."
     for criterion in corpus.criteria:
         if _turns_on(criterion, found) and found.taxon in _taxa_of(criterion, corpus):
             yield f"Plants named by the working criterion “{criterion.title}” cannot test that criterion."
@@ -185,13 +186,3 @@ def _percent(share: float) -> str:
     if 0 < share < 0.005:
         return "<1"
     return ">99" if 0.995 <= share < 1 else f"{share * 100:.0f}"
-
-
-def _several(number: int, word: str) -> str:
-    return f"{number} {word}{'' if number == 1 else 's'}"
-
-
-def _listed(names: Iterable[str]) -> str:
-    """`A, B and C`."""
-    *first, last = names
-    return f"{', '.join(first)} and {last}" if first else last

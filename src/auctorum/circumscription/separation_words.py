@@ -8,6 +8,7 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.phrases import capital, listed
 from auctorum.circumscription.separation import Parting, Separation
 from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.wording import HABITAT, stage_words
@@ -117,7 +118,7 @@ class _Told:
             if word == FAILS:
                 return f"{none}: by the best, {name}, {percent(best.error or 0)} of the plants would be misjudged."
             return f"{none}. The best is {name}, no more than a hint: {told}"
-        return f"{_capital(name)} {'tells them best' if word == HELPS else f'{word} them'}: {told}"
+        return f"{capital(name)} {'tells them best' if word == HELPS else f'{word} them'}: {told}"
 
     def _how(self, one: Parting) -> str:
         """How a plant is judged by the character, and how often that goes wrong."""
@@ -170,10 +171,10 @@ class _Told:
             some = [one for one in partings if strength(one.error or 0.0) == word]
             if some:
                 told.append(
-                    f"{_listed([self._judged(one) for one in some])} {verb if len(some) > 1 else _singular(verb)}"
+                    f"{listed([self._judged(one) for one in some])} {verb if len(some) > 1 else _singular(verb)}"
                 )
         if told:
-            yield f"{_capital(lead + '; '.join(told))}."
+            yield f"{capital(lead + '; '.join(told))}."
 
     # --- what does not
 
@@ -184,7 +185,7 @@ class _Told:
         for one in (*self._plants, *self._habitat):
             if one.said_to_differ and not self._useful(one):
                 but = _spectrum(one) or f"by all works together the two overlap by {percent(one.overlap or 0)}"
-                name, who = _capital(self._label(one)), self._bylines(one.said_to_differ)
+                name, who = capital(self._label(one)), self._bylines(one.said_to_differ)
                 yield f"{name} is said to differ ({who}), but {but}."
 
     def _poor_ones(self) -> Iterator[str]:
@@ -198,10 +199,10 @@ class _Told:
         fails = [self._label(one) for one in poor if strength(one.error or 0.0) == FAILS and not _spectrum(one)]
         shared = [f"{self._label(one)} ({_spectrum(one)})" for one in poor if _spectrum(one)]
         if hints:
-            yield f"{_capital(_listed(hints))} {'give' if len(hints) > 1 else 'gives'} no more than a hint."
+            yield f"{capital(listed(hints))} {'give' if len(hints) > 1 else 'gives'} no more than a hint."
         if fails or shared:
             does = "do" if len(fails) + len(shared) > 1 else "does"
-            yield f"{_capital(_listed([*fails, *shared]))} {does} not tell them apart."
+            yield f"{capital(listed([*fails, *shared]))} {does} not tell them apart."
 
     def _bylines(self, works: Sequence[str]) -> str:
         told = [self._corpus.works[work].byline for work in works[:_MOST_BYLINES]]
@@ -223,9 +224,9 @@ class _Told:
         for taxon, names in missing.items():
             known = [label(self._corpus.vocabulary[name], "") for one, name in heard if one == taxon]
             if len(names) > max(len(known), _FEW_UNKNOWN):
-                yield f"Of {self._names[taxon]} nothing is known{f' but {_listed(known)}' if known else ' at all'}."
+                yield f"Of {self._names[taxon]} nothing is known{f' but {listed(known)}' if known else ' at all'}."
             else:
-                of_what = f"of the {_listed(list(names))} " if known else "at all "
+                of_what = f"of the {listed(list(names))} " if known else "at all "
                 yield f"Nothing is known {of_what}of {self._names[taxon]}."
 
 
@@ -247,15 +248,6 @@ def _spectrum(one: Parting) -> str:
     return next(filter(_is_spectrum, one.blurs), "")
 
 
-def _listed(words: Sequence[str]) -> str:
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
-
-
 def _singular(verb: str) -> str:
     """`helps`, `also separates them`: the verb after one subject."""
     return " ".join(f"{word}s" if word in ("separate", "help") else word for word in verb.split())
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -14,6 +14,7 @@ from itertools import groupby, pairwise
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.claims import number_claim, state_claim
 from auctorum.circumscription.findings import Finding, RangeAgreement
+from auctorum.circumscription.phrases import capital
 from auctorum.circumscription.wording import HABITAT, MATURE, plural, stage_words
 from auctorum.corpus.readings import UNSTATED
 
@@ -88,7 +89,7 @@ def _sentence(clauses: Sequence[Clause]) -> str:
             own += ("; " if parted else ", ") + later.words
         subject = "" if several[0].named else _subject(structure, head, any(clause.several for clause in several))
         said += f"{'; ' if said else ''}{subject}{own}"
-    return f"{said[:1].upper()}{said[1:]}."
+    return f"{capital(said)}."
 
 
 def _subject(structure: str, head: str, several: bool) -> str:

@@ -12,13 +12,12 @@ from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.headlines import headlines
 from auctorum.circumscription.lineage_words import lineage_sentences
 from auctorum.circumscription.observed_words import sentences
+from auctorum.circumscription.phrases import at_stage, capital, counted
 from auctorum.circumscription.summary import NOTHING, summary
 from auctorum.circumscription.traits import Trait, descriptions, standing
-from auctorum.cli.common import counted
 from auctorum.cli.diagnosis_found import Account, Found
 from auctorum.cli.diagnosis_tables import (
     comparative_table,
-    label,
     plants_table,
     statement_table,
     taxon_text,
@@ -160,7 +159,7 @@ def _statements(found: Found, account: Account, several: bool) -> Iterator[Block
 
 def _of_trait(found: Found, account: Account, trait: Trait) -> Iterator[Block]:
     corpus, finding = found.asked.corpus, trait.finding
-    yield Heading(text(f"{label(*trait.key)}: {finding.verdict}"), level=2)
+    yield Heading(text(f"{at_stage(*trait.key)}: {finding.verdict}"), level=2)
     yield Paragraph(text(" ".join([*finding.remarks, *_standing(corpus, finding)])))
     yield statement_table(found, account, trait)
     seen = account.observed.get(trait.key)
@@ -172,8 +171,7 @@ def _standing(corpus: Corpus, finding: Finding) -> Iterator[str]:
     """How many stand behind it, what all share, and who is silent."""
     core = summary(finding, corpus.vocabulary[finding.character]).core
     shared = f"; shared by all: {core}" if core != NOTHING and finding.count.works > 1 else ""
-    told = standing(finding.count)
-    yield f"{told[:1].upper()}{told[1:]}{shared}".removesuffix(".") + "."
+    yield f"{capital(standing(finding.count))}{shared}".removesuffix(".") + "."
     if finding.silent:
         yield f"Silent: {'; '.join(corpus.works[work].byline for work in finding.silent)}."
 

@@ -9,6 +9,7 @@ from auctorum.circumscription.converted import converted
 from auctorum.circumscription.findings import Evidence, Finding
 from auctorum.circumscription.observed import Observed
 from auctorum.circumscription.observed_words import cover_words, naming
+from auctorum.circumscription.phrases import at_stage, counted
 from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.separation_words import STRENGTHS, USEFUL, strength
 from auctorum.circumscription.summary import NOTHING
@@ -39,11 +40,6 @@ def strengths() -> str:
     told = [f"A character that {first} misjudges {least} plant in 100 at most"]
     told += [f"one that {word} {many}" for many, word in rest]
     return ", ".join(told) + "."
-
-
-def label(character: str, stage: str) -> str:
-    """`spur length (mature)`"""
-    return f"{character} ({stage})" if stage else character
 
 
 def taxon_text(corpus: Corpus, taxon: str, *, authors: bool = True) -> Text:
@@ -81,8 +77,8 @@ def _shortened(corpus: Corpus, taxon: str, short: str, sense: bool) -> Text:
 
 def trait_table(found: Found, account: Account, *, wide: bool) -> Table:
     """One row a character; if `wide`, with what it is worth against each sister, and with own plants."""
-    counted = ("independent" if wide else "indep.", "repeat", "silent")
-    headings = [text(one) for one in ("character", "consensus", "range of opinions", *counted, "verdict")]
+    counts = ("independent" if wide else "indep.", "repeat", "silent")
+    headings = [text(one) for one in ("character", "consensus", "range of opinions", *counts, "verdict")]
     if wide:
         headings += [text("against ", short) for short in _sisters(found, account)]
         headings += [text(one) for one in PLANTS] if found.asked.with_plants else []
@@ -95,7 +91,7 @@ def trait_table(found: Found, account: Account, *, wide: bool) -> Table:
 def _trait_row(found: Found, account: Account, trait: Trait, wide: bool) -> tuple[Text, ...]:
     finding = trait.finding
     count = (finding.count.independent, finding.count.repeated, finding.count.silent)
-    cells = [label(*trait.key), trait.consensus, trait.opinions, *map(str, count), str(finding.verdict)]
+    cells = [at_stage(*trait.key), trait.consensus, trait.opinions, *map(str, count), str(finding.verdict)]
     if wide:
         cells += _worths(found, account, trait)
         cells += _plants_of(found, account, trait) if found.asked.with_plants else []
@@ -107,7 +103,7 @@ def worth_table(found: Found, account: Account) -> Table:
     headings = (text("character"), *(text("against ", short) for short in _sisters(found, account)))
     told = ((trait, _worths(found, account, trait)) for trait in account.traits.traits)
     rows = [
-        tuple(text(cell) for cell in (label(*trait.key), *worths))
+        tuple(text(cell) for cell in (at_stage(*trait.key), *worths))
         for trait, worths in told
         if any(one != NOTHING for one in worths)
     ]
@@ -117,7 +113,7 @@ def worth_table(found: Found, account: Account) -> Table:
 def plants_table(found: Found, account: Account) -> Table:
     """The range one would write from own plants, and the works it contradicts."""
     rows = [
-        tuple(text(cell) for cell in (label(*trait.key), *_plants_of(found, account, trait)))
+        tuple(text(cell) for cell in (at_stage(*trait.key), *_plants_of(found, account, trait)))
         for trait in account.traits.traits
         if trait.key in account.observed
     ]
@@ -163,7 +159,7 @@ def comparative_table(found: Found) -> Table:
     rows: list[tuple[Text, ...]] = []
     for contrast in found.contrasts:
         cells = [text(NOTHING if one is None else one.consensus) for one in contrast.traits]
-        name = label(contrast.character, contrast.stage)
+        name = at_stage(contrast.character, contrast.stage)
         rows.append((text(name), *cells, _apart(corpus, contrast, plain)))
         rows += _own_row(found, contrast) if found.asked.with_plants else ()
     caption = (
@@ -203,7 +199,7 @@ def _own_row(found: Found, contrast: Contrast) -> Iterator[tuple[Text, ...]]:
     works = found.asked.corpus.works
     against = dict.fromkeys(works[cover.work].byline for one in seen if one for cover in one.contradicted)
     told = f"contradict {'; '.join(against)}" if against else NOTHING
-    yield tuple(text(cell) for cell in (f"{label(contrast.character, contrast.stage)}: {OWN}", *cells, told))
+    yield tuple(text(cell) for cell in (f"{at_stage(contrast.character, contrast.stage)}: {OWN}", *cells, told))
 
 
 # --- statements
@@ -224,8 +220,7 @@ def statement_table(found: Found, account: Account, trait: Trait) -> Table:
         covers = {cover.work: cover_words(cover) for cover in seen.covers}
         told = (covers.get(item.work, "") for item in finding.evidence)
         rows = [(*row, holds) for row, holds in zip(rows, told, strict=True)]
-        plants = f"{seen.n} plant{'' if seen.n == 1 else 's'}"
-        rows.append(("", OWN, "", plants, own_words(found, trait, seen), "", ""))
+        rows.append(("", OWN, "", counted(seen.n, "plant"), own_words(found, trait, seen), "", ""))
     headings = ("year", "author", "page", "words", "read as", "repeats", *(("holds plants",) if seen else ()))
     if not any(item.repeats for item in finding.evidence):
         headings, rows = _without(5, headings), [_without(5, row) for row in rows]

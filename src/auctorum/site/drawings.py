@@ -11,6 +11,7 @@ from auctorum.characters.values import Modality, Share, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.measures import measures
+from auctorum.circumscription.phrases import at_stage
 from auctorum.circumscription.summary import span_words
 from auctorum.names.ranks import UNRANKED
 from auctorum.nomenclature.history import Event, History
@@ -118,8 +119,7 @@ def ladder_figure(answers: Answers, finding: Finding, taxon: str, key: str) -> F
     character = answers.corpus.vocabulary[finding.character]
     if not finding.evidence:
         return None
-    stage = f" ({finding.stage})" if finding.stage else ""
-    title = f"{capital(character.name)}{stage}: {text_of(answers.taxon(taxon, link=False))}"
+    title = f"{capital(at_stage(finding.character, finding.stage))}: {text_of(answers.taxon(taxon, link=False))}"
     description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
     if character.kind.is_numeric:
         ranges = _ladder(answers, finding, character, title, description)

@@ -12,6 +12,7 @@ from auctorum.circumscription.findings import Finding, RangeAgreement, Span
 from auctorum.circumscription.independence import Tie
 from auctorum.circumscription.measures import measures
 from auctorum.circumscription.observed import Observed
+from auctorum.circumscription.phrases import at_stage, counted
 from auctorum.circumscription.separation import Parting
 from auctorum.circumscription.separation_names import epithets
 from auctorum.circumscription.separation_words import USEFUL, strength
@@ -59,8 +60,7 @@ def profile_figure(
         return None
     if beside is None and finding.count.independent < FEWEST:
         return None
-    stage = f" ({finding.stage})" if finding.stage else ""
-    title = f"{capital(character.name)}{stage}: how many works hold each value, {text_of(subject)}"
+    title = f"{capital(at_stage(finding.character, finding.stage))}: how many works hold each value, {text_of(subject)}"
     other, threshold = None, None
     if beside is not None:
         rich, second, parting = beside
@@ -90,7 +90,7 @@ def plants_rung(found: Observed | None) -> Rung | None:
     low, high, least, most = (
         None if end is None else float(end) for end in (value.low, value.high, value.least, value.most)
     )
-    return Rung(f"{found.n} plant{'' if found.n == 1 else 's'}", found.text, low, high, least, most)
+    return Rung(counted(found.n, "plant"), found.text, low, high, least, most)
 
 
 def thresholds(

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from auctorum.circumscription.headlines import Headline, headlines
 from auctorum.circumscription.lineage_words import lineage_sentences
+from auctorum.circumscription.phrases import at_stage
 from auctorum.corpus.model import Taxon
 from auctorum.nomenclature.history import History
 from auctorum.site.answers import Answers
@@ -77,8 +78,7 @@ def group_type(answers: Answers, group: str) -> Rich:
 
 
 def _headline(answers: Answers, one: Headline) -> tuple[str, str, Rich]:
-    label = one.character + (f" ({one.stage})" if one.stage else "")
-    return slug(f"{one.character} {one.stage}"), capital(label), answers.text(one.told)
+    return slug(f"{one.character} {one.stage}"), capital(at_stage(one.character, one.stage)), answers.text(one.told)
 
 
 def _with_marks(answers: Answers, text: str, sources: tuple[str, ...]) -> Rich:

@@ -13,8 +13,9 @@ from auctorum.circumscription.findings import Finding, StateAgreement, Verdict
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing, plants_wanted
-from auctorum.circumscription.gaps.words import counted, listed, plants_at
+from auctorum.circumscription.gaps.words import listed, plants_at
 from auctorum.circumscription.measures import measures
+from auctorum.circumscription.phrases import counted
 from auctorum.circumscription.plants import Observation
 from auctorum.circumscription.summary import state_words
 from auctorum.circumscription.sweep import Stretch, envelope

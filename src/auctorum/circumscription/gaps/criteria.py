@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import missing
-from auctorum.circumscription.gaps.words import counted, listed, plants_at
+from auctorum.circumscription.gaps.words import listed, plants_at
+from auctorum.circumscription.phrases import counted
 from auctorum.circumscription.voices import voices
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon, lookup

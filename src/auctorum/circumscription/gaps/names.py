@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import NAME, PARTLY_KNOWN, rank
-from auctorum.circumscription.gaps.words import counted, pages
+from auctorum.circumscription.gaps.words import pages
+from auctorum.circumscription.phrases import counted
 from auctorum.corpus.model import Act, Corpus
 from auctorum.corpus.resolve import called
 from auctorum.names.ranks import GENUS, rank_named

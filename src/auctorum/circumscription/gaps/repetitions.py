@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
-from auctorum.circumscription.gaps.words import counted, listed
+from auctorum.circumscription.gaps.words import listed
 from auctorum.circumscription.independence import Line, suspects
+from auctorum.circumscription.phrases import counted
 from auctorum.circumscription.voices import voices
 
 Suspect = tuple[str, Line]  # id of the taxon, and what the two works have in common in treating it

@@ -9,7 +9,8 @@ from auctorum.circumscription.findings import Verdict
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import PARTS_WELL, one_more, value_of
-from auctorum.circumscription.gaps.words import counted, listed, pages_of
+from auctorum.circumscription.gaps.words import listed, pages_of
+from auctorum.circumscription.phrases import counted
 
 NEARLY_ALL = 0.75  # of the other works
 FEWEST = 3  # works below which there is no custom to leave

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import one_more
-from auctorum.circumscription.gaps.words import counted
+from auctorum.circumscription.phrases import counted
 from auctorum.records.rows import Role, Site
 
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
 from auctorum.circumscription.gaps.rank import UNKNOWN_VALUE, one_more, rank
-from auctorum.circumscription.gaps.words import counted, listed, pages
+from auctorum.circumscription.gaps.words import listed, pages
+from auctorum.circumscription.phrases import counted
 from auctorum.corpus.model import Statement, Treatment
 from auctorum.corpus.readings import UNSTATED
 

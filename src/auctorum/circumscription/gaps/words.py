@@ -27,11 +27,6 @@ def listed(items: Iterable[str], most: int = MOST) -> str:
     return f"{'; '.join(first)}{',' if len(first) == 1 else ';'} and {last}"
 
 
-def counted(number: int, noun: str) -> str:
-    """`no plants`, `1 plant`, `3 plants`."""
-    return f"{number or 'no'} {noun}{'' if number == 1 else 's'}"
-
-
 def plants_at(stage: str) -> str:
     """The plants to measure, by their stage: `mature plants`."""
     return f"{stage} plants" if stage and stage != UNSTATED else "plants"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from auctorum.circumscription.key.evaluate import Evaluation
 from auctorum.circumscription.key.model import Couplet, Key, Lead, Want
+from auctorum.circumscription.phrases import capital, listed
 from auctorum.corpus.model import Corpus
 from auctorum.names.format import Run, parts
 
@@ -45,7 +46,7 @@ def names_of(corpus: Corpus, taxa: Iterable[str]) -> dict[str, Runs]:
     return found
 
 
-def listed(taxa: Sequence[str], names: Names, last: str = "and") -> Runs:
+def listed_names(taxa: Sequence[str], names: Names, last: str = "and") -> Runs:
     """Names one after the other: `A, B and C`; with semicolons where names hold commas."""
     commas = any("," in text for id_ in taxa for text, _ in names[id_])
     found: list[Run] = []
@@ -60,13 +61,12 @@ def title(told: Page) -> Runs:
     """`Key to A, B and C: over all works`."""
     if len(told.key.taxa) > _MOST_TOLD:
         return ((f"Key to {len(told.key.taxa)} taxa: {told.sec}", False),)
-    return (("Key to ", False), *listed(told.key.taxa, told.names), (f": {told.sec}", False))
+    return (("Key to ", False), *listed_names(told.key.taxa, told.names), (f": {told.sec}", False))
 
 
 def statement(lead: Lead) -> str:
     """What a lead says, with a capital: `Spur at least 25 mm long; leaf apex acute`."""
-    said = "; ".join(lead.pieces)
-    return said[:1].upper() + said[1:]
+    return capital("; ".join(lead.pieces))
 
 
 def groups(key: Key) -> dict[tuple[str, ...], tuple[str, Want]]:
@@ -92,13 +92,13 @@ def end(lead: Lead, told: Page) -> Runs:
     if len(lead.taxa) == 1:
         return told.names[lead.taxa[0]]
     letter, _ = groups(told.key)[tuple(sorted(lead.taxa))]
-    return (*listed(lead.taxa, told.names, "or"), (f" ({letter})", False))
+    return (*listed_names(lead.taxa, told.names, "or"), (f" ({letter})", False))
 
 
 def notes(told: Page) -> tuple[Runs, ...]:
     """For each group that can't be parted: why, and what would help."""
     return tuple(
-        ((f"({letter}) ", False), *listed(taxa, told.names), (_NOT_PARTED, False), *_why(reason, told.names))
+        ((f"({letter}) ", False), *listed_names(taxa, told.names), (_NOT_PARTED, False), *_why(reason, told.names))
         for taxa, (letter, reason) in groups(told.key).items()
     )
 
@@ -119,7 +119,7 @@ def _why(reason: Want, names: Names) -> Runs:
             by_taxa.setdefault(missing, []).append(character)
         for number, (missing, characters) in enumerate(by_taxa.items()):
             found.append((f"{'; ' if number else ''}{_series(characters)} of ", False))
-            found += listed(missing, names)
+            found += listed_names(missing, names)
         found.append((", of which nobody says anything.", False))
     return tuple(found)
 
@@ -128,7 +128,7 @@ def _series(words: Sequence[str]) -> str:
     """`a`, `a and b`, `a, b and c`; of very many the first, and how many more."""
     more = len(words) - _MOST_TOLD
     told = [*words[:_MOST_TOLD], f"{more} more"] if more > 1 else list(words)
-    return f"{', '.join(told[:-1])} and {told[-1]}" if len(told) > 1 else told[0]
+    return listed(told)
 
 
 def below(told: Page) -> tuple[Runs, ...]:
