@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import StrEnum
@@ -55,6 +55,16 @@ class Character:
     meaning: str = ""
     cost: Decimal = Decimal(1)
     of: tuple[str, ...] = ()  # of a ratio the names of two measures, the first divided by the second; () if unknown
+
+    def stages_in_order(self, told: Collection[str]) -> list[str]:
+        """Those of `told`, each once: "" for none first, then the stages of the character, then others by name.
+
+        >>> spur = Character("spur length", "spur", "length", Kind.MEASURE, stages=("young", "mature"))
+        >>> spur.stages_in_order({"mature", "in bud", "", "young"})
+        ['', 'young', 'mature', 'in bud']
+        """
+        known = [stage for stage in ("", *self.stages) if stage in told]
+        return [*known, *sorted(set(told).difference(known))]
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from fractions import Fraction
 
 from auctorum.characters.vocabulary import Character, Kind
@@ -127,9 +127,6 @@ def _speaks(statement: Statement, character: Character) -> bool:
     return bool(statement.readings) or not character.kind.is_numeric or any(map(str.isdigit, statement.verbatim))
 
 
-def _stages(character: Character, gathered: Gathered) -> Iterator[str]:
+def _stages(character: Character, gathered: Gathered) -> list[str]:
     """The stages of the character that somebody speaks of; one silent finding where nobody does."""
-    known = ("", *character.stages)
-    other = sorted({stage for name, stage in gathered if name == character.name and stage not in known})
-    told = [stage for stage in (*known, *other) if (character.name, stage) in gathered]
-    yield from told or [""]
+    return character.stages_in_order({stage for name, stage in gathered if name == character.name}) or [""]

@@ -7,7 +7,7 @@ the part that two taxa share; the error is that of a plant judged by this charac
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
@@ -121,11 +121,9 @@ def separation_known(corpus: Corpus, found: Mapping[str, Knowledge]) -> Separati
     return Separation(several, tuple(partings))
 
 
-def _stages(character: Character, *several: Knowledge) -> Iterator[str]:
-    """Stages that any of the taxa has: those of the vocabulary in its order, then others."""
-    told = {stage for known in several for name, stage in known if name == character.name}
-    known = [stage for stage in ("", *character.stages) if stage in told]
-    yield from [*known, *sorted(told - set(known))]
+def _stages(character: Character, *several: Knowledge) -> list[str]:
+    """Stages that any of the taxa has, in their order."""
+    return character.stages_in_order({stage for known in several for name, stage in known if name == character.name})
 
 
 def _rank(parting: Parting) -> tuple[bool, float, int]:

@@ -128,6 +128,5 @@ def _error(one: Parting) -> float:
 def _keys(of_taxon: Sequence[Mapping[Key, Trait]], vocabulary: Vocabulary) -> Iterator[Key]:
     told = {key for traits in of_taxon for key in traits}
     for character in vocabulary.values():
-        stages = {stage for name, stage in told if name == character.name}
-        known = [stage for stage in ("", *character.stages) if stage in stages]
-        yield from ((character.name, stage) for stage in (*known, *sorted(stages - set(known))))
+        stages = character.stages_in_order({stage for name, stage in told if name == character.name})
+        yield from ((character.name, stage) for stage in stages)

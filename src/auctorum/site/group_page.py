@@ -24,11 +24,8 @@ def group_page(answers: Answers, genus: str) -> GroupPage:
     findings = {taxon.id: {(one.character, one.stage): one for one in _findings(answers, taxon)} for taxon in shown}
     rows = []
     for character in answers.corpus.vocabulary.values():
-        told = dict.fromkeys(
-            stage for of_taxon in findings.values() for name, stage in of_taxon if name == character.name
-        )
-        known = ("", *character.stages)
-        for stage in sorted(told, key=lambda one: (known.index(one) if one in known else len(known), one)):
+        told = {stage for of_taxon in findings.values() for name, stage in of_taxon if name == character.name}
+        for stage in character.stages_in_order(told):
             cells = (_cell(answers, taxon, findings[taxon.id], (character.name, stage)) for taxon in shown)
             rows.append(Row(answers.character(character.name), stage, tuple(cells)))
     matrix = GroupMatrix(
