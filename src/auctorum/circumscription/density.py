@@ -11,7 +11,7 @@ Mathematical Statistics 32: 1339-1342; from memory). The shapes are a choice of 
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate, pairwise
@@ -139,6 +139,15 @@ def overlap(one: Density, other: Density) -> float:
     for start, end in pairwise(places):
         total += _lesser(one.line(start, end), other.line(start, end), end - start)
     return min(1.0, total)
+
+
+def overlap_of_states(one: Mapping[str, Fraction | float], other: Mapping[str, Fraction | float]) -> float:
+    """As `overlap`, of two taxa by the weights of their states.
+
+    >>> overlap_of_states({"cream": 0.75, "buff": 0.25}, {"ivory": 0.5, "buff": 0.5})
+    0.25
+    """
+    return float(sum(min(weight, other.get(state, 0)) for state, weight in one.items()))
 
 
 def crossings(one: Density, other: Density) -> tuple[float, ...]:

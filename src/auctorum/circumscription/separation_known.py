@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from auctorum.characters.vocabulary import Character, Vocabulary
-from auctorum.circumscription.density import Density, densities, overlap
+from auctorum.circumscription.density import Density, densities, overlap, overlap_of_states
 from auctorum.circumscription.findings import Finding, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.summary import NOTHING, summary
 from auctorum.circumscription.voices import Voice, voices
@@ -47,7 +47,7 @@ def shared_part(one: Known, other: Known) -> float | None:
         return overlap(one.density, other.density)
     if not one.weights or not other.weights:
         return None
-    return float(sum(min(weight, other.weights.get(state, Fraction(0))) for state, weight in one.weights.items()))
+    return overlap_of_states(one.weights, other.weights)
 
 
 def _known(finding: Finding, character: Character) -> Known:

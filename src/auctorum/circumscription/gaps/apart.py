@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from fractions import Fraction
 from itertools import combinations
 
+from auctorum.circumscription.density import overlap_of_states
 from auctorum.circumscription.findings import Finding, RangeAgreement, StateAgreement
 from auctorum.circumscription.gaps.rank import OF_HABITAT, PARTS_WELL, UNKNOWN_VALUE, value_of
 from auctorum.circumscription.separation import Parting, separation_known
@@ -108,8 +108,7 @@ def _in_common(one: Finding, other: Finding) -> float:
     """How much two findings seem to share, 0 to 1: by their envelopes, or the weights of their states."""
     first, second = one.agreement, other.agreement
     if isinstance(first, StateAgreement) and isinstance(second, StateAgreement):
-        weights = dict(second.weights)
-        return float(sum(min(weight, weights.get(state, Fraction(0))) for state, weight in first.weights))
+        return overlap_of_states(dict(first.weights), dict(second.weights))
     if not isinstance(first, RangeAgreement) or not isinstance(second, RangeAgreement):
         return 1.0
     ends = (first.envelope.low, first.envelope.high, second.envelope.low, second.envelope.high)

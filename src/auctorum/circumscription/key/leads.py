@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.density import mixed, overlap
+from auctorum.circumscription.density import mixed, overlap, overlap_of_states
 from auctorum.circumscription.findings import Evidence, Finding, RangeAgreement, Span, StateAgreement
 from auctorum.circumscription.key.model import Division, Rule
 from auctorum.circumscription.key.questions import Play, Question
@@ -146,8 +146,7 @@ def _shared(lower: Weighted, upper: Weighted) -> float | None:
     if not (sum(mass for _, mass in lower) and sum(mass for _, mass in upper)):
         return None
     if lower[0][0].shares is not None:
-        first, second = mean_shares(lower), mean_shares(upper)
-        return sum(min(share, second.get(state, 0.0)) for state, share in first.items())
+        return overlap_of_states(mean_shares(lower), mean_shares(upper))
     below, above = ([one.median for one, _ in side] for side in (lower, upper))
     if not (max(below) < min(above) or max(above) < min(below)):
         return None

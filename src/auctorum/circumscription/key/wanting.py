@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from itertools import combinations
 
 from auctorum.characters.vocabulary import Character
-from auctorum.circumscription.density import overlap
+from auctorum.circumscription.density import overlap, overlap_of_states
 from auctorum.circumscription.key.model import Want
 from auctorum.circumscription.key.told import Spread, Told
 
@@ -43,5 +43,4 @@ def _alike(one: Mapping[str, Spread], other: Mapping[str, Spread]) -> float:
 def _shared(one: Spread, other: Spread) -> float:
     if one.density is not None and other.density is not None:
         return overlap(one.density, other.density)
-    first, second = one.shares or {}, other.shares or {}
-    return sum(min(share, second.get(state, 0.0)) for state, share in first.items())
+    return overlap_of_states(one.shares or {}, other.shares or {})
