@@ -35,8 +35,8 @@ def corpus_in(folder: Path) -> Corpus:
 def demo() -> dict[tuple[str, str], Observed]:
     """What was observed of var. longum in the invented demo, by character and stage."""
     corpus = corpus_in(ROOT / "kb")
-    every = all_observed(corpus, diagnosis(corpus, LONGUM), LONGUM, plants(corpus))
-    return {(one.character, one.stage): one for one in every if one is not None}
+    every = all_observed(corpus, diagnosis(corpus, LONGUM).findings, LONGUM, plants(corpus))
+    return {(one.character, one.stage): one for one in every.values()}
 
 
 def longum() -> dict[str, list[dict[str, str]]]:
@@ -124,9 +124,9 @@ def test_irises_against_numpy(irises, species: str, column: int) -> None:
     """scikit-learn's copy of the flowers that E. Anderson measured (1935) and R. A. Fisher printed (1936)."""
     copy = load_iris()
     values = copy.data[copy.target == list(copy.target_names).index(species), column]
-    every = all_observed(irises, diagnosis(irises, f"iris-{species}"), f"iris-{species}", plants(irises))
-    one = every[column]
-    assert one is not None
+    taxon = f"iris-{species}"
+    every = all_observed(irises, diagnosis(irises, taxon).findings, taxon, plants(irises))
+    one = [*every.values()][column]
     assert isinstance(one.value, Range)
     wanted = [np.min(values), *np.quantile(values, [0.1, 0.9]), np.max(values)]
     least, most = (one.value.least, one.value.low), (one.value.most, one.value.high)

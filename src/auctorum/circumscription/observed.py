@@ -12,7 +12,7 @@ from auctorum.characters.states import WEIGHT, state_weights
 from auctorum.characters.values import Modality, Range, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.evidence import TURN
-from auctorum.circumscription.findings import Diagnosis, Evidence, Finding, Span
+from auctorum.circumscription.findings import Evidence, Finding, Span
 from auctorum.circumscription.intervals import clopper_pearson
 from auctorum.circumscription.observed_value import observed_range, observed_states
 from auctorum.circumscription.plants import LIST_MARK, Observation, Plant, plants_of
@@ -97,11 +97,15 @@ def observed(corpus: Corpus, finding: Finding, taxon: str, plants: Iterable[Plan
 
 
 def all_observed(
-    corpus: Corpus, diagnosis: Diagnosis, taxon: str, plants: Iterable[Plant]
-) -> tuple[Observed | None, ...]:
-    """`observed` for each finding of the diagnosis of that taxon, in its order; `plants` are those of the corpus."""
-    of_taxon = plants_of(plants, taxon)
-    return tuple(observed(corpus, finding, taxon, of_taxon) for finding in diagnosis.findings)
+    corpus: Corpus, findings: Iterable[Finding], taxon: str, plants: Iterable[Plant]
+) -> dict[tuple[str, str], Observed]:
+    """`observed` for each finding on that taxon, by character and stage of the finding, in their order.
+
+    Findings for which no plant was measured are left out.
+    """
+    own = plants_of(plants, taxon)
+    found = (((one.character, one.stage), observed(corpus, one, taxon, own)) for one in findings) if own else ()
+    return {key: seen for key, seen in found if seen is not None}
 
 
 def _printed(value: Range | States, character: Character) -> str:

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from auctorum.circumscription.independence import Lineage, lineage
-from auctorum.circumscription.observed import Observed, observed
-from auctorum.circumscription.plants import plants, plants_of
+from auctorum.circumscription.observed import Observed, all_observed
+from auctorum.circumscription.plants import Plant, plants, plants_of
 from auctorum.circumscription.traits import Traits, traits
 from auctorum.circumscription.traits_apart import Contrast, Partings, against, contrasts, nearest_sisters
 from auctorum.corpus.model import Corpus, Taxon
@@ -52,19 +52,19 @@ class Found:
 
 def found(asked: Asked) -> Found:
     """The accounts of the taxa, in the order asked."""
-    accounts = tuple(_account(asked, taxon) for taxon in asked.taxa)
+    every = plants(asked.corpus) if asked.with_plants else ()
+    accounts = tuple(_account(asked, taxon, every) for taxon in asked.taxa)
     if len(accounts) == 1:
         return Found(asked, accounts, ())
     side_by_side = contrasts(asked.corpus, [one.traits for one in accounts], works=asked.works or None)
     return Found(asked, accounts, side_by_side)
 
 
-def _account(asked: Asked, taxon: Taxon) -> Account:
+def _account(asked: Asked, taxon: Taxon, every: Sequence[Plant]) -> Account:
     corpus, works = asked.corpus, asked.works or None
     told = traits(corpus, taxon.id, unit=asked.unit, works=works, characters=asked.characters)
     beside = _beside(asked, taxon)
-    own = plants_of(plants(corpus), taxon.id) if asked.with_plants else ()
-    seen = {one.key: observed(corpus, one.finding, taxon.id, own) for one in told.traits} if own else {}
+    own = plants_of(every, taxon.id)
     return Account(
         taxon,
         told,
@@ -72,7 +72,7 @@ def _account(asked: Asked, taxon: Taxon) -> Account:
         against(corpus, taxon.id, beside, works=works),
         _repetitions(corpus, taxon, told.diagnosis.works),
         len(own),
-        {key: one for key, one in seen.items() if one is not None},
+        all_observed(corpus, (one.finding for one in told.traits), taxon.id, own),
     )
 
 

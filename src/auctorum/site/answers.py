@@ -11,7 +11,7 @@ from typing import TypeVar
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Diagnosis
 from auctorum.circumscription.independence import Lineage, lineage
-from auctorum.circumscription.observed import Observed, observed
+from auctorum.circumscription.observed import Observed, all_observed
 from auctorum.circumscription.plants import Plant, plants
 from auctorum.circumscription.separation import Separation, separation_known
 from auctorum.circumscription.separation_known import Knowledge, knowledge
@@ -105,16 +105,9 @@ class Answers:
     def observed(self, taxon: str) -> Mapping[tuple[str, str], Observed]:
         """What the plants named as the taxon show, by character and stage of its findings."""
         if taxon not in self._observed:
-            self._observed[taxon] = self._seen(taxon)
+            seen = self._plants.get(taxon, ())
+            self._observed[taxon] = all_observed(self.corpus, self.diagnosis(taxon).findings, taxon, seen)
         return self._observed[taxon]
-
-    def _seen(self, taxon: str) -> Mapping[tuple[str, str], Observed]:
-        seen = self._plants.get(taxon, ())
-        if not seen:
-            return {}
-        findings = self.diagnosis(taxon).findings
-        found = (observed(self.corpus, finding, taxon, seen) for finding in findings)
-        return {(one.character, one.stage): told for one, told in zip(findings, found, strict=True) if told}
 
     @cached_property
     def _plants(self) -> dict[str, tuple[Plant, ...]]:
