@@ -2,19 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 import click
+from rich.text import Text
 
+from auctorum.characters.show import format_span
+from auctorum.circumscription.phrases import at_stage
+from auctorum.circumscription.separation import Parting, Separation, separation
+from auctorum.circumscription.separation_names import epithets, full_name, short_names
+from auctorum.circumscription.separation_table import Row, pairs, rows
+from auctorum.circumscription.separation_words import (
+    FAILS,
+    HELPS,
+    NEARLY,
+    USEFUL,
+    pair_words,
+    percent,
+    strength,
+    threshold,
+    upper,
+)
 from auctorum.cli.common import check_works, echo_json, find_name
-
-if TYPE_CHECKING:
-    from collections.abc import Sequence
-
-    from auctorum.circumscription.separation import Parting, Separation
-    from auctorum.circumscription.separation_table import Row
-    from auctorum.corpus.model import Corpus
+from auctorum.cli.layout import console, heading, italic, table
+from auctorum.corpus.model import Corpus
+from auctorum.corpus.readings import find_character
+from auctorum.corpus.resolve import find_taxon
 
 FEW_PAIRS = 3  # pairs up to which each has a column of its own
 NOTE = (
@@ -31,9 +45,6 @@ def compare_taxa(
     corpus: Corpus, said: Sequence[str], sec: Sequence[str], characters: Sequence[str], as_json: bool
 ) -> int:
     """Print what tells the taxa apart; returns the exit code: 0 if anything could be compared, 1 if nothing could."""
-    from auctorum.circumscription.separation import separation
-    from auctorum.corpus.readings import find_character
-
     taxa = _taxa(corpus, said)
     chosen = {find_character(one, corpus.vocabulary).name for one in characters}
     check_works(corpus, sec)
@@ -49,9 +60,6 @@ def compare_taxa(
 
 def _taxa(corpus: Corpus, said: Sequence[str]) -> list[str]:
     """Ids of the taxa that are meant; two names of one taxon are misuse."""
-    from auctorum.circumscription.separation_names import full_name
-    from auctorum.corpus.resolve import find_taxon
-
     meant: dict[str, str] = {}
     for words in said:
         taxon = find_taxon(corpus, find_name(corpus, words).id).id
@@ -62,14 +70,8 @@ def _taxa(corpus: Corpus, said: Sequence[str]) -> list[str]:
 
 
 def _show(corpus: Corpus, found: Separation, sec: Sequence[str]) -> None:
-    from rich.text import Text
-
-    from auctorum.circumscription.separation_table import pairs
-    from auctorum.circumscription.separation_words import pair_words
-    from auctorum.cli.layout import console, heading, italic
-
     out = console()
-    numbers = _numbers(found)
+    numbers, short = _numbers(found), short_names(corpus, found.taxa)
     for taxon in found.taxa:
         one = corpus.taxa[taxon]
         number = f"{numbers[taxon]}  " if len(found.taxa) > 2 else ""
@@ -84,16 +86,13 @@ def _show(corpus: Corpus, found: Separation, sec: Sequence[str]) -> None:
     out.print()
     for a, b in pairs(found):
         if len(found.taxa) > 2:
-            out.print(heading(f"{numbers[a]}–{numbers[b]}  {_short(corpus, found, a)} and {_short(corpus, found, b)}"))
+            out.print(heading(f"{numbers[a]}–{numbers[b]}  {short[a]} and {short[b]}"))
         out.print(pair_words(corpus, found, a, b))
         out.print()
     out.print(f"{NOTE} {WORKS}" if len(found.taxa) == 2 else NOTE)
 
 
 def _table_of_two(corpus: Corpus, found: Separation) -> object:
-    from auctorum.circumscription.separation_names import epithets
-    from auctorum.cli.layout import table
-
     names = epithets(corpus, found.taxa)
     headings = (
         "character",
@@ -104,17 +103,15 @@ def _table_of_two(corpus: Corpus, found: Separation) -> object:
         "works",
         "strength",
     )
-    return table(headings, [_row_of_two(corpus, one, names[_upper(one)]) for one in found.partings], right=(3, 5, 6))
+    return table(headings, [_row_of_two(corpus, one, names[upper(one)]) for one in found.partings], right=(3, 5, 6))
 
 
 def _row_of_two(corpus: Corpus, one: Parting, above: str) -> tuple[str, ...]:
-    from auctorum.circumscription.separation_words import FAILS, NEARLY, strength
-
     if one.overlap is None or one.error is None:
-        return (_label(one), *one.says, "", "", "", "", "unknown")
+        return (at_stage(one.character, one.stage), *one.says, "", "", "", "", "unknown")
     both = len(one.support) + len(one.against)
     return (
-        _label(one),
+        at_stage(one.character, one.stage),
         *one.says,
         _percent(one.overlap),
         _threshold(corpus, one, above) if strength(one.error) != FAILS else "",
@@ -126,9 +123,6 @@ def _row_of_two(corpus: Corpus, one: Parting, above: str) -> tuple[str, ...]:
 
 def _threshold(corpus: Corpus, one: Parting, above: str) -> str:
     """`longum ≥ 25 mm`, `robustum from villous on`; empty without a cut."""
-    from auctorum.characters.show import format_span
-    from auctorum.circumscription.separation_words import threshold
-
     if one.cut is None:
         return ""
     character = corpus.vocabulary[one.character]
@@ -138,26 +132,25 @@ def _threshold(corpus: Corpus, one: Parting, above: str) -> str:
 
 
 def _table_of_many(corpus: Corpus, found: Separation) -> object:
-    from auctorum.circumscription.separation_names import epithets
-    from auctorum.circumscription.separation_table import pairs, rows
-    from auctorum.cli.layout import table
-
     names, numbers, both = epithets(corpus, found.taxa), _numbers(found), pairs(found)
     told = [f"{numbers[a]}–{numbers[b]}" for a, b in both]
     heads = [f"{numbers[taxon]} {names[taxon]}" for taxon in found.taxa]
     lines = rows(found, corpus.vocabulary)
     if len(both) > FEW_PAIRS:
-        return table(("character", *heads, "separates"), [(_label(row), *row.says, _parts(row, told)) for row in lines])
+        return table(
+            ("character", *heads, "separates"),
+            [(at_stage(row.character, row.stage), *row.says, _parts(row, told)) for row in lines],
+        )
     right = range(len(heads) + 1, len(heads) + 1 + len(told))
     errors = [[("" if error is None else _percent(error)) for error in row.errors] for row in lines]
-    made = [(_label(row), *row.says, *several) for row, several in zip(lines, errors, strict=True)]
+    made = [
+        (at_stage(row.character, row.stage), *row.says, *several) for row, several in zip(lines, errors, strict=True)
+    ]
     return table(("character", *heads, *(f"error {pair}" for pair in told)), made, right=right)
 
 
 def _parts(row: Row, told: Sequence[str]) -> str:
     """The pairs that the character separates or nearly does; in parentheses those for which it helps."""
-    from auctorum.circumscription.separation_words import HELPS, USEFUL, strength
-
     found = []
     for pair, error in zip(told, row.errors, strict=True):
         if error is not None and strength(error) in USEFUL:
@@ -169,26 +162,8 @@ def _numbers(found: Separation) -> dict[str, int]:
     return {taxon: number for number, taxon in enumerate(found.taxa, 1)}
 
 
-def _short(corpus: Corpus, found: Separation, taxon: str) -> str:
-    from auctorum.circumscription.separation_names import short_names
-
-    return short_names(corpus, found.taxa)[taxon]
-
-
-def _upper(one: Parting) -> str:
-    from auctorum.circumscription.separation_words import upper
-
-    return upper(one)
-
-
-def _label(one: Parting | Row) -> str:
-    return one.character + (f" ({one.stage})" if one.stage else "")
-
-
 def _percent(share: float) -> str:
     """Whole percent; `< 1 %` for less, 0 only where it is none."""
-    from auctorum.circumscription.separation_words import percent
-
     return percent(share).replace("none", "0").replace("under", "<")
 
 
@@ -196,9 +171,6 @@ def _percent(share: float) -> str:
 
 
 def _data(corpus: Corpus, found: Separation, sec: Sequence[str]) -> dict[str, object]:
-    from auctorum.circumscription.separation_names import full_name
-    from auctorum.circumscription.separation_table import pairs
-
     return {
         "taxa": [{"id": taxon, "name": full_name(corpus, taxon)} for taxon in found.taxa],
         "sec": [{"work": work, "called": corpus.works[work].byline} for work in sec],
@@ -208,8 +180,6 @@ def _data(corpus: Corpus, found: Separation, sec: Sequence[str]) -> dict[str, ob
 
 
 def _pair_data(corpus: Corpus, found: Separation, a: str, b: str) -> dict[str, object]:
-    from auctorum.circumscription.separation_words import pair_words
-
     return {
         "a": a,
         "b": b,
@@ -220,8 +190,6 @@ def _pair_data(corpus: Corpus, found: Separation, a: str, b: str) -> dict[str, o
 
 def _parting_data(corpus: Corpus, one: Parting) -> dict[str, object]:
     """Figures in the unit of the character; null where one of the two is silent, or where there is no threshold."""
-    from auctorum.circumscription.separation_words import strength, threshold
-
     character = corpus.vocabulary[one.character]
     return {
         "character": one.character,
@@ -238,7 +206,7 @@ def _parting_data(corpus: Corpus, one: Parting) -> dict[str, object]:
             "value": float(one.cut.value),
             "words": threshold(one, character),
             "below": one.lower,
-            "above": _upper(one),
+            "above": upper(one),
             "lost_below": _figure(one.cut.lost_below),
             "lost_above": _figure(one.cut.lost_above),
         },
