@@ -17,8 +17,7 @@ from auctorum.circumscription.phrases import counted, listed
 from auctorum.circumscription.summary import span_words
 from auctorum.circumscription.voices import voices_as_they_lie
 from auctorum.corpus.model import Corpus
-from auctorum.corpus.resolve import find_taxon, lookup
-from auctorum.problems import AuctorumError
+from auctorum.corpus.resolve import taxa_of_criterion
 from auctorum.records import schema
 
 # How a plant is that lies below a range, and above it.
@@ -159,7 +158,7 @@ def naming(corpus: Corpus, found: Observed) -> Iterator[str]:
         return
     yield f"Plants as named by {listed(found.named_by)}".removesuffix(".") + "."
     for criterion in corpus.criteria:
-        if _turns_on(criterion, found) and found.taxon in _taxa_of(criterion, corpus):
+        if _turns_on(criterion, found) and found.taxon in taxa_of_criterion(corpus, criterion):
             yield f"Plants named by the working criterion “{criterion.title}” cannot test that criterion."
 
 
@@ -167,14 +166,6 @@ def _turns_on(criterion: schema.Criterion, found: Observed) -> bool:
     traits = [(criterion.decisive.character, criterion.decisive.stage)]
     traits += [(trait.character, trait.stage) for trait in criterion.supporting]
     return any(name == found.character and stage in ("", found.stage) for name, stage in traits)
-
-
-def _taxa_of(criterion: schema.Criterion, corpus: Corpus) -> Iterator[str]:
-    for said in (criterion.taxon, criterion.otherwise):
-        try:
-            yield find_taxon(corpus, lookup(corpus, said)).id
-        except AuctorumError:
-            continue  # `check` names it
 
 
 def _percent(share: float) -> str:

@@ -12,6 +12,7 @@ from auctorum.names.name import Authors, Name
 from auctorum.names.nearest import nearest
 from auctorum.names.parse import parse
 from auctorum.problems import AuctorumError
+from auctorum.records.schema import Criterion
 
 
 class UnknownName(AuctorumError, LookupError):
@@ -249,3 +250,14 @@ def find_taxon(corpus: Corpus, name: str) -> Taxon:
         raise NeverAccepted(format_name(entry.name))
     wanted = Sense.STRICT if entry.is_autonym else Sense.WIDE
     return next((taxon for taxon in of_type if taxon.sense is wanted), of_type[0])
+
+
+def taxa_of_criterion(corpus: Corpus, criterion: Criterion) -> tuple[str, ...]:
+    """Ids of the taxa between which a working criterion decides, without those that are not given or not known."""
+    found = []
+    for said in filter(None, (criterion.taxon, criterion.otherwise)):
+        try:
+            found.append(find_taxon(corpus, lookup(corpus, said)).id)
+        except AuctorumError:
+            continue  # `check` names it
+    return tuple(found)

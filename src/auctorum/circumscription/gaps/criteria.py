@@ -10,9 +10,7 @@ from auctorum.circumscription.gaps.rank import missing
 from auctorum.circumscription.gaps.words import listed, plants_at
 from auctorum.circumscription.phrases import counted
 from auctorum.circumscription.voices import voices
-from auctorum.corpus.model import Corpus
-from auctorum.corpus.resolve import find_taxon, lookup
-from auctorum.problems import AuctorumError
+from auctorum.corpus.resolve import taxa_of_criterion
 from auctorum.records.schema import Criterion
 
 WORKS_WANTED = 3  # that state the decisive character for both taxa, of their own
@@ -25,18 +23,10 @@ def criteria(ground: Ground) -> Iterator[Gap]:
     Those whose taxon is none that works accept are left out.
     """
     for criterion in ground.corpus.criteria:
-        taxa = tuple(filter(None, (_taxon(ground.corpus, name) for name in (criterion.taxon, criterion.otherwise))))
+        taxa = taxa_of_criterion(ground.corpus, criterion)
         if taxa and any(ground.asks_taxon(taxon) for taxon in taxa):
             yield from _works(ground, criterion, taxa)
             yield from _plants(ground, criterion, taxa)
-
-
-def _taxon(corpus: Corpus, said: str) -> str:
-    """Id of the taxon of a name; empty where none is given, or none is known by it."""
-    try:
-        return find_taxon(corpus, lookup(corpus, said)).id if said else ""
-    except AuctorumError:
-        return ""
 
 
 def _works(ground: Ground, criterion: Criterion, taxa: tuple[str, ...]) -> Iterator[Gap]:
