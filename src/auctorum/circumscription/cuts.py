@@ -11,7 +11,8 @@ from auctorum.circumscription.density import Density, crossings
 
 # A threshold rounder than the best one is preferred while it errs by no more than this beyond it.
 TOLERANCE = 0.003
-_STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
+# Figures to round to, the roundest first.
+STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
 # A stretch without loss is a gap to stay in the middle of from this part of all that the two take up; one that is
 # narrower lies between the tails that were put to the figures, and its digits would be nobody's.
 _A_GAP = 50
@@ -43,7 +44,7 @@ def best_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) ->
     Where a wide stretch of thresholds loses least (a gap), the roundest of its middle half; else the roundest near the
     best that errs by no more than `tolerance` beyond it. Both kinds count alike, however common they are.
     """
-    return cut_at(lower, upper, _best(_error(lower, upper), crossings(lower, upper), tolerance, _STEPS))
+    return cut_at(lower, upper, _best(_error(lower, upper), crossings(lower, upper), tolerance, STEPS))
 
 
 def best_count_cut(lower: Density, upper: Density, *, tolerance: float = TOLERANCE) -> Cut:
@@ -52,7 +53,7 @@ def best_count_cut(lower: Density, upper: Density, *, tolerance: float = TOLERAN
     A count of 4 takes up 3½ to 4½ of the densities (see `density`).
     """
     places = {round_(place + 0.5) for place in crossings(lower, upper) for round_ in (floor, ceil)}
-    steps = [step for step in _STEPS if step >= 1]
+    steps = [step for step in STEPS if step >= 1]
     error = _error(lower, upper)
     best = _best(lambda value: error(value - 0.5), sorted(map(float, places)), tolerance, steps)
     return count_cut_at(lower, upper, Fraction(floor(best)))

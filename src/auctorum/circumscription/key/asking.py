@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.cuts import STEPS
 from auctorum.circumscription.key.model import Division, Rule, Threshold
 from auctorum.circumscription.key.questions import Play, Question, edge_of, send, share_below, worth
 from auctorum.circumscription.key.told import mean_shares
 from auctorum.circumscription.key.trying import (
-    STEPS,
     Here,
     by_median,
     cut_between,

@@ -10,7 +10,7 @@ from math import floor
 
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.cuts import best_count_cut, best_cut
+from auctorum.circumscription.cuts import STEPS, best_count_cut, best_cut
 from auctorum.circumscription.density import Density, mixed
 from auctorum.circumscription.key.model import Division, Rule, Threshold
 from auctorum.circumscription.key.questions import Play, edge_of, entropy, share_below, trusted
@@ -22,7 +22,6 @@ FEW = 6  # taxa, or states, up to which every way to part them is tried
 MANY = 12  # states from which on a group grows from the best of them alone: from each it takes too long
 _TRIED = 12  # ways to part many taxa by one character
 _LITTLE = Fraction(1, 20)  # how far from the end of a core a rounder figure may lie, of the figure
-STEPS = tuple(Fraction(digit) * Fraction(10) ** power for power in range(6, -7, -1) for digit in (5, 2, 1))
 _TINY = 1e-9  # weight of a taxon of which hardly any plants come here
 
 Here = Sequence[tuple[str, float, Spread]]  # id, mass, spread, of the taxa that state the character at a stage
