@@ -23,7 +23,7 @@ from auctorum.site.pictures.range_ladder import Ladder, Rung, explanation, range
 from auctorum.site.pictures.rank_path import Mark, Path, rank_path, sample
 from auctorum.site.pictures.state_ladder import Patch, StateLadder, StateRow, state_ladder
 from auctorum.site.ranks import by_rank
-from auctorum.site.words import Rich, capital, plain, text_of
+from auctorum.site.words import Rich, capital, plain, sentence, text_of
 
 SUNK, WRONG, NO_STANDING, LEFT_OUT = "in synonymy", "misapplied", "no standing", "left out"
 ASIDE = (SUNK, WRONG, NO_STANDING, LEFT_OUT)
@@ -120,7 +120,7 @@ def ladder_figure(answers: Answers, finding: Finding, taxon: str, key: str) -> F
     if not finding.evidence:
         return None
     title = f"{capital(at_stage(finding.character, finding.stage))}: {text_of(answers.taxon(taxon, link=False))}"
-    description = " ".join(_sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
+    description = " ".join(sentence(remark) for remark in finding.remarks) + f" Verdict: {finding.verdict}."
     if character.kind.is_numeric:
         ranges = _ladder(answers, finding, character, title, description)
         if character.kind is not Kind.ANGLE:
@@ -232,7 +232,3 @@ def _ends(span: Span) -> tuple[float, float] | None:
 
 def _year(answers: Answers, work: str) -> int:
     return answers.corpus.works[work].year
-
-
-def _sentence(text: str) -> str:
-    return capital(text) + ("" if text.endswith(".") else ".")

@@ -16,7 +16,7 @@ from auctorum.site.more_drawings import profile_figure
 from auctorum.site.page_parts import FindingBlock, SideRow, VerdictGroup, WordsRow
 from auctorum.site.paths import slug
 from auctorum.site.rows import words_row
-from auctorum.site.words import Rich, capital
+from auctorum.site.words import Rich, sentence
 
 # In the order in which pages show them: where authors differ comes first.
 VERDICTS: Mapping[Verdict, tuple[str, str]] = {
@@ -58,7 +58,7 @@ def block(answers: Answers, finding: Finding, subject: Rich, taxon: str, prefix:
     return FindingBlock(
         anchor=anchor, subject=subject, stage=finding.stage, verdict=finding.verdict, sign=VERDICTS[finding.verdict][0],
         most=_most(answers, finding), count=count_words(finding.count),
-        remarks=tuple(answers.text(_sentence(remark)) for remark in finding.remarks),
+        remarks=tuple(answers.text(sentence(remark)) for remark in finding.remarks),
         seen=tuple(map(answers.text, sentences(answers.corpus, finding, seen))) if seen else (),
         figure=ladder_figure(answers, finding, taxon, f"p-{anchor}") if compared else None,
         profile=profile_figure(answers, finding, answers.taxon(taxon, link=False), f"c-{anchor}")
@@ -94,7 +94,3 @@ def unread_rows(answers: Answers, taxon: Taxon) -> tuple[WordsRow, ...]:
     return tuple(
         words_row(answers, each, answers.character(each.character)) for each in statements if not each.readings
     )
-
-
-def _sentence(text: str) -> str:
-    return capital(text) + ("" if text.endswith((".", "!", "?")) else ".")

@@ -98,6 +98,11 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def sentence(text: str) -> str:
+    """`text` with a capital first letter, and a full stop where it has no end of its own."""
+    return capital(text) + ("" if text.endswith((".", "!", "?")) else ".")
+
+
 @dataclass(slots=True)
 class _Node:
     """Words that names have in common: what may follow them, and how the name that ends here is set."""
