@@ -36,6 +36,7 @@ from auctorum.site.paths import slugs
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
 
 MOST_SISTERS = 8  # taxa beside a taxon that it is compared with
+NEAREST = 3  # of these, those that its own page and its ladders tell of
 T = TypeVar("T")
 
 
@@ -50,6 +51,7 @@ class Answers:
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
         self._known: dict[str, Knowledge] = {}
+        self._apart: dict[tuple[str, int], tuple[tuple[str, Separation], ...]] = {}
         self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
         self._set_names: dict[tuple[str, bool, bool], Rich] = {}
@@ -80,10 +82,12 @@ class Answers:
         """Who repeats whom in treating one taxon."""
         return lineage(self.corpus, (self.corpus.treatments[id_] for id_ in self.corpus.taxa[taxon].treatments))
 
-    def apart(self, taxon: str) -> tuple[tuple[str, Separation], ...]:
+    def apart(self, taxon: str, most: int = MOST_SISTERS) -> tuple[tuple[str, Separation], ...]:
         """The sisters of a taxon, those that most works place beside it first, each with what tells the two apart."""
-        beside = self._sisters.get(taxon, ())[:MOST_SISTERS]
-        return tuple((sister, self._separation(taxon, sister)) for sister in beside)
+        if (taxon, most) not in self._apart:
+            beside = self._sisters.get(taxon, ())[:most]
+            self._apart[taxon, most] = tuple((sister, self._separation(taxon, sister)) for sister in beside)
+        return self._apart[taxon, most]
 
     @cached_property
     def _sisters(self) -> Mapping[str, tuple[str, ...]]:

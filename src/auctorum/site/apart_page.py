@@ -10,7 +10,7 @@ from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.separation import Parting, Separation
 from auctorum.circumscription.separation_names import epithets
 from auctorum.circumscription.separation_words import HINTS, USEFUL, pair_words, percent, strength, threshold, upper
-from auctorum.site.answers import Answers
+from auctorum.site.answers import NEAREST, Answers
 from auctorum.site.more_drawings import profile_figure
 from auctorum.site.page_parts import ApartRow, Figure, SisterBlock
 from auctorum.site.pages import ApartPage
@@ -35,15 +35,15 @@ def apart_page(answers: Answers, taxon: str) -> ApartPage:
     )
 
 
-def apart_sentences(answers: Answers, taxon: str, most: int) -> tuple[tuple[Rich, str, Rich], ...]:
-    """For the first sisters: the sister, the address of all that is known of the two, and what tells them apart."""
+def apart_sentences(answers: Answers, taxon: str) -> tuple[tuple[Rich, str, Rich], ...]:
+    """For the nearest sisters: the sister, the address of all that is known of the two, and what tells them apart."""
     page = answers.apart_paths.get(taxon, "")
     told = []
-    for sister, found in answers.apart(taxon):
+    for sister, found in answers.apart(taxon, NEAREST):
         if any(one.error is not None for one in found.partings):
             words = _set(pair_words(answers.corpus, found, taxon, sister))
             told.append((answers.taxon(sister), f"{page}#{_anchor(sister)}", words))
-    return tuple(told[:most])
+    return tuple(told)
 
 
 def _set(text: str) -> Rich:

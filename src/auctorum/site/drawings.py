@@ -16,7 +16,7 @@ from auctorum.circumscription.summary import span_words
 from auctorum.names.ranks import UNRANKED
 from auctorum.nomenclature.history import Event, History
 from auctorum.records.schema import ActKind
-from auctorum.site.answers import Answers
+from auctorum.site.answers import NEAREST, Answers
 from auctorum.site.more_drawings import plants_rung, thresholds
 from auctorum.site.page_parts import Figure
 from auctorum.site.pictures.range_ladder import Ladder, Rung, explanation, range_ladder
@@ -125,7 +125,7 @@ def ladder_figure(answers: Answers, finding: Finding, taxon: str, key: str) -> F
         ranges = _ladder(answers, finding, character, title, description)
         if character.kind is not Kind.ANGLE:
             seen = answers.observed(taxon).get((finding.character, finding.stage))
-            partings = [one for _, found in answers.apart(taxon) for one in found.partings]
+            partings = [one for _, found in answers.apart(taxon, NEAREST) for one in found.partings]
             crossing = thresholds(answers, finding, partings, taxon)
             ranges = replace(ranges, plants=plants_rung(seen), thresholds=crossing)
         narrow = range_ladder(ranges, f"{key}-n", narrow=True)

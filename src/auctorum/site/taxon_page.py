@@ -24,7 +24,6 @@ from auctorum.site.rows import STATUS_WORDS, event_row, type_words, work_row
 from auctorum.site.synonymies import synonymy_views
 from auctorum.site.words import Rich, Run, capital
 
-SISTERS = 3  # of which a page tells what tells it apart; all stand on a page of their own
 _MARKS = re.compile(r"(\[\d+(?:[,;–-] ?\d+)*\])")
 
 
@@ -46,7 +45,7 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
         views=view_rows(answers, history),
         left_out=answers.works(history.silent),
         standing_out=tuple(_headline(answers, one) for one in headlines(diagnosis.findings, answers.corpus.works)),
-        apart=apart_sentences(answers, taxon.id, SISTERS),
+        apart=apart_sentences(answers, taxon.id),
         groups=verdict_groups(answers, taxon),
         lineage=lineage_figure(answers, taxon.id),
         repeating=tuple(map(answers.text, lineage_sentences(answers.lineage(taxon.id), answers.corpus.works))),
