@@ -14,7 +14,7 @@ from auctorum.circumscription import traits_apart
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.key import trying
 from auctorum.circumscription.key.told import Spread
-from auctorum.circumscription.separation import Separation, separation, separation_known
+from auctorum.circumscription.separation import Separation, knowledge_of, separation, separation_known
 from auctorum.circumscription.separation_known import Knowledge, knowledge
 from auctorum.corpus.model import Corpus
 
@@ -69,7 +69,7 @@ def test_a_taxon_beside_others_is_compared_with_each_alone(monkeypatch: pytest.M
         return separation_known(of, known)
 
     monkeypatch.setattr(traits_apart, "separation_known", noted)
-    (found,) = traits_apart.against(corpus, TAXON, (OTHER,))
+    (found,) = traits_apart.against(corpus, TAXON, knowledge_of(corpus, (TAXON, OTHER)))
     assert pairs == [(TAXON, OTHER)]
     assert set(found) == {("stem height", "")}  # the leaf is told of one alone
-    assert traits_apart.against(corpus, TAXON, ()) == ()
+    assert traits_apart.against(corpus, TAXON, knowledge_of(corpus, (TAXON,))) == ()

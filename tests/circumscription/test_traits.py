@@ -12,6 +12,7 @@ from auctorum.circumscription.converted import vocabulary_in
 from auctorum.circumscription.findings import Count
 from auctorum.circumscription.observed import observed
 from auctorum.circumscription.plants import plants
+from auctorum.circumscription.separation import knowledge_of
 from auctorum.circumscription.traits import Trait, descriptions, observed_words, standing, traits
 from auctorum.circumscription.traits_apart import against, contrasts, nearest_sisters, worth
 from auctorum.corpus.model import Corpus, Measurement, Specimen
@@ -149,7 +150,7 @@ def test_several_descriptions_share_one_list_of_sources() -> None:
 def test_worth(character: str, album: str, rubrum: str, of_album: str, of_rubrum: str) -> None:
     corpus = two_taxa((character, album, rubrum), ("leaf length", "9 mm", "9 mm"))
     for taxon, other, words in ((TAXON, OTHER, of_album), (OTHER, TAXON, of_rubrum)):
-        (partings,) = against(corpus, taxon, [other])
+        (partings,) = against(corpus, taxon, knowledge_of(corpus, (taxon, other)))
         trait = next(one for one in traits(corpus, taxon).traits if one.key == (character, ""))
         said = worth(partings.get(trait.key), corpus.vocabulary[character], taxon, trait.printed)
         assert re.sub(r"\d+", "N", said) == words
@@ -157,14 +158,14 @@ def test_worth(character: str, album: str, rubrum: str, of_album: str, of_rubrum
 
 def test_the_figure_lies_between_the_two() -> None:
     corpus = two_taxa(("stem height", "22–34 mm", "8–14 mm"))
-    (partings,) = against(corpus, TAXON, [OTHER])
+    (partings,) = against(corpus, TAXON, knowledge_of(corpus, (TAXON, OTHER)))
     cut = partings["stem height", ""].cut
     assert cut is not None and 14 < cut.value < 22
 
 
 def test_against_nobody() -> None:
     corpus = two_taxa(("stem height", "22–34 mm", "8–14 mm"))
-    assert against(corpus, TAXON, []) == ()
+    assert against(corpus, TAXON, knowledge_of(corpus, (TAXON,))) == ()
     assert nearest_sisters(corpus, TAXON) == ()  # no work places either in anything
 
 
@@ -172,7 +173,7 @@ def test_what_tells_taxa_apart_stands_first() -> None:
     corpus = two_taxa(
         ("stem height", "22–34 mm", "22–34 mm"), ("leaf length", "30–40 mm", "10–14 mm"), ("petal number", "5", "")
     )
-    found = contrasts(corpus, [traits(corpus, taxon) for taxon in (TAXON, OTHER)])
+    found = contrasts(corpus, [traits(corpus, one) for one in (TAXON, OTHER)], knowledge_of(corpus, (TAXON, OTHER)))
     assert [one.character for one in found] == ["leaf length", "stem height", "petal number"]
     assert [[trait and trait.consensus for trait in one.traits] for one in found] == [
         ["30–40 mm", "10–14 mm"],

@@ -7,7 +7,7 @@ the part that two taxa share; the error is that of a plant judged by this charac
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
@@ -17,7 +17,7 @@ from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import Cut, best_count_cut, best_cut
 from auctorum.circumscription.diagnosis import findings_of
-from auctorum.circumscription.findings import Finding, Span
+from auctorum.circumscription.findings import Span
 from auctorum.circumscription.separation_blurs import spectrum_blur, stage_blurs
 from auctorum.circumscription.separation_known import Knowledge, Known, knowledge, shared_part
 from auctorum.circumscription.separation_names import short_names
@@ -94,14 +94,12 @@ def separation(corpus: Corpus, taxa: Sequence[str], *, works: Collection[str] | 
     several = tuple(taxa)
     if len(several) < 2 or len(set(several)) < len(several):
         raise ValueError("give two taxa or more, each of them once")
-    return separation_of(corpus, {taxon: findings_of(corpus, taxon, works=works) for taxon in several})
+    return separation_known(corpus, knowledge_of(corpus, several, works=works))
 
 
-def separation_of(corpus: Corpus, findings: Mapping[str, Sequence[Finding]]) -> Separation:
-    """As `separation`, of the findings at hand on two taxa or more, in their order."""
-    return separation_known(
-        corpus, {taxon: knowledge(of_taxon, corpus.vocabulary) for taxon, of_taxon in findings.items()}
-    )
+def knowledge_of(corpus: Corpus, taxa: Iterable[str], *, works: Collection[str] | None = None) -> dict[str, Knowledge]:
+    """What all works, or `works` alone, state of each of the taxa, in their order, made ready for any pair of them."""
+    return {taxon: knowledge(findings_of(corpus, taxon, works=works), corpus.vocabulary) for taxon in taxa}
 
 
 def separation_known(corpus: Corpus, found: Mapping[str, Knowledge]) -> Separation:

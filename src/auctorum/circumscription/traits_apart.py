@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from math import ceil
@@ -10,11 +10,10 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.diagnosis import findings_of
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.measures import measures
-from auctorum.circumscription.separation import Parting, Separation, separation, separation_known
-from auctorum.circumscription.separation_known import knowledge
+from auctorum.circumscription.separation import Parting, Separation, separation_known
+from auctorum.circumscription.separation_known import Knowledge
 from auctorum.circumscription.separation_words import FAILS, USEFUL, strength, threshold
 from auctorum.circumscription.sisters import sisters
 from auctorum.circumscription.summary import NOTHING
@@ -44,27 +43,22 @@ def nearest_sisters(corpus: Corpus, taxon: str) -> tuple[str, ...]:
     return sisters(corpus).get(taxon, ())[:MOST_SISTERS]
 
 
-def against(
-    corpus: Corpus, taxon: str, others: Sequence[str], *, works: Collection[str] | None = None
-) -> tuple[Partings, ...]:
-    """By character and stage the parting of the taxon from each of the others, in their order; `works` alone if given.
+def against(corpus: Corpus, taxon: str, known: Mapping[str, Knowledge]) -> tuple[Partings, ...]:
+    """By character and stage the parting of the taxon from each of the others that are `known`, in their order.
 
     Left out is what cannot be compared, since nobody states it for one of the two.
     """
-    known = {one: knowledge(findings_of(corpus, one, works=works), corpus.vocabulary) for one in (taxon, *others)}
+    others = (other for other in known if other != taxon)
     pairs = (separation_known(corpus, {one: known[one] for one in (taxon, other)}) for other in others)
     return tuple(_comparable(found.partings) for found in pairs)
 
 
-def contrasts(
-    corpus: Corpus, several: Sequence[Traits], *, works: Collection[str] | None = None
-) -> tuple[Contrast, ...]:
+def contrasts(corpus: Corpus, several: Sequence[Traits], known: Mapping[str, Knowledge]) -> tuple[Contrast, ...]:
     """The traits of several taxa side by side: those first that part two of them well, else as in the vocabulary.
 
-    What nobody speaks of is left out.
+    What nobody speaks of is left out. `known` is what is known of these taxa, in their order.
     """
-    found = separation(corpus, [one.taxon for one in several], works=works)
-    best = _best_of_pairs(found)
+    best = _best_of_pairs(separation_known(corpus, known))
     of_taxon = [{one.key: one for one in traits.traits if one.finding.agreement is not None} for traits in several]
     found_all = (
         Contrast(*key, tuple(told.get(key) for told in of_taxon), best.get(key))

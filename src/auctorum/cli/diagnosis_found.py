@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from auctorum.circumscription.independence import Lineage, lineage
 from auctorum.circumscription.observed import Observed, all_observed
 from auctorum.circumscription.plants import Plant, plants, plants_of
+from auctorum.circumscription.separation import knowledge_of
+from auctorum.circumscription.separation_known import Knowledge
 from auctorum.circumscription.traits import Traits, traits
 from auctorum.circumscription.traits_apart import Contrast, Partings, against, contrasts, nearest_sisters
 from auctorum.corpus.model import Corpus, Taxon
@@ -52,34 +54,28 @@ class Found:
 
 def found(asked: Asked) -> Found:
     """The accounts of the taxa, in the order asked."""
-    every = plants(asked.corpus) if asked.with_plants else ()
-    accounts = tuple(_account(asked, taxon, every) for taxon in asked.taxa)
-    if len(accounts) == 1:
-        return Found(asked, accounts, ())
-    side_by_side = contrasts(asked.corpus, [one.traits for one in accounts], works=asked.works or None)
+    corpus, taxa = asked.corpus, [taxon.id for taxon in asked.taxa]
+    every = plants(corpus) if asked.with_plants else ()
+    beside = () if len(taxa) > 1 else nearest_sisters(corpus, taxa[0]) if asked.beside is None else asked.beside
+    known = knowledge_of(corpus, (*taxa, *beside), works=asked.works or None)
+    accounts = tuple(_account(asked, taxon, known, every) for taxon in asked.taxa)
+    side_by_side = contrasts(corpus, [one.traits for one in accounts], known) if len(accounts) > 1 else ()
     return Found(asked, accounts, side_by_side)
 
 
-def _account(asked: Asked, taxon: Taxon, every: Sequence[Plant]) -> Account:
+def _account(asked: Asked, taxon: Taxon, known: Mapping[str, Knowledge], every: Sequence[Plant]) -> Account:
     corpus, works = asked.corpus, asked.works or None
     told = traits(corpus, taxon.id, unit=asked.unit, works=works, characters=asked.characters)
-    beside = _beside(asked, taxon)
     own = plants_of(every, taxon.id)
     return Account(
         taxon,
         told,
-        beside,
-        against(corpus, taxon.id, beside, works=works),
+        tuple(one for one in known if one != taxon.id),
+        against(corpus, taxon.id, known),
         _repetitions(corpus, taxon, told.diagnosis.works),
         len(own),
         all_observed(corpus, (one.finding for one in told.traits), taxon.id, own),
     )
-
-
-def _beside(asked: Asked, taxon: Taxon) -> tuple[str, ...]:
-    if len(asked.taxa) > 1:
-        return tuple(one.id for one in asked.taxa if one is not taxon)
-    return nearest_sisters(asked.corpus, taxon.id) if asked.beside is None else asked.beside
 
 
 def _repetitions(corpus: Corpus, taxon: Taxon, works: Sequence[str]) -> Lineage:
