@@ -125,12 +125,6 @@ def test_the_other_taxon_differs_without_colour_and_the_threshold_has_its_words(
         assert float(parting.get("x1", "")) == pytest.approx(at(root, "20") + 3 * unit, abs=0.1)
 
 
-def test_bearings_have_points_of_the_compass() -> None:
-    said = words(drawn(Profile("T", "D", "degree", ((315, 405, 1.0),), core=(315, 405), compass=True)))
-    assert [word for word in said if word in ("NW", "N", "NE")] == ["NW", "N", "NE"]
-    assert "shared by all: NW–NE" in said and "degree" not in said
-
-
 labels = st.sampled_from(["var. longum", "Cremnocentron album var. longum, in the strict sense", "<b>", "W" * 90, ""])
 ends = st.integers(0, 60)
 some_steps = st.lists(st.tuples(ends, ends, st.sampled_from([0.25, 0.5, 1.0])), max_size=6).map(

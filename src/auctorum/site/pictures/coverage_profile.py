@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from auctorum.site.pictures import svg
-from auctorum.site.pictures.scale import Scale, compass_label, compass_scale, scale, tick_label
+from auctorum.site.pictures.scale import Scale, scale, tick_label
 
 WIDE, NARROW = 880.0, 340.0
 LEVELS = ((0.0, "none"), (0.5, "half"), (1.0, "all"))
@@ -24,8 +24,11 @@ Stretch = tuple[float | None, float | None]
 
 @dataclass(frozen=True, slots=True)
 class Profile:
-    """A whole profile, numbers in the canonical unit. `core` is None where nothing is shared, `threshold` a value
-    with the words that stand over it, `most` and `shared` are `majority` and `core` as they are to be printed."""
+    """A whole profile, numbers in the canonical unit; directions have no line to stand on, and so none.
+
+    `core` is None where nothing is shared, `threshold` a value with the words that stand over it, `most` and `shared`
+    are `majority` and `core` as they are to be printed.
+    """
 
     title: str
     description: str
@@ -39,7 +42,6 @@ class Profile:
     most: str = ""
     shared: str = ""
     whole: bool = False  # counts: the axis has whole numbers only
-    compass: bool = False  # bearings: the axis shows points of the compass
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,8 +85,6 @@ def _axis(profile: Profile, narrow: bool) -> Scale:
     stretches = [(low, high) for low, high, _ in (*profile.steps, *(profile.other[1] if profile.other else ()))]
     numbers = [number for stretch in stretches for number in stretch if number is not None]
     numbers += [profile.threshold[0]] if profile.threshold else []
-    if profile.compass:
-        return compass_scale(numbers, start, end)
     least, most = min(numbers, default=0.0), max(numbers, default=1.0)
     room = 0.12 * ((most - least) or abs(most) or 1.0)
     if any(low is None for low, _ in stretches):
@@ -132,12 +132,11 @@ def _rules(profile: Profile, frame: _Frame) -> Iterator[str]:
         yield svg.line(axis.start, y, axis.end, y, "floor" if share == 0 else "grid")
         yield svg.words(axis.start - 8, y + 4, label, "tick", "end", 11.5)
     for tick in axis.ticks():
-        x, label = axis.at(tick), compass_label(tick) if profile.compass else tick_label(tick)
+        x, label = axis.at(tick), tick_label(tick)
         yield svg.line(x, frame.top, x, frame.base, "grid")
         yield svg.words(x, frame.base + 18, label, "tick", "middle", 11.5)
-    if not profile.compass:
-        unit = svg.shortened(profile.unit, axis.start - 16, 11.5)
-        yield svg.words(axis.start - 12, frame.base + 18, unit, "tick", "end", 11.5)
+    unit = svg.shortened(profile.unit, axis.start - 16, 11.5)
+    yield svg.words(axis.start - 12, frame.base + 18, unit, "tick", "end", 11.5)
 
 
 def _drawn(steps: Steps, frame: _Frame, kind: str, fill: str) -> Iterator[str]:
@@ -244,12 +243,12 @@ def _centred(x: float, y: float, text: str, frame: _Frame, class_: str) -> str:
 
 def _said(stretches: tuple[Stretch, ...], profile: Profile) -> str:
     """Stretches in figures, to three digits."""
-    printed = " and ".join(_stretch(*stretch, profile.compass) for stretch in stretches)
-    return printed if profile.compass or not profile.unit else f"{printed} {profile.unit}"
+    printed = " and ".join(_stretch(*stretch) for stretch in stretches)
+    return f"{printed} {profile.unit}" if profile.unit else printed
 
 
-def _stretch(low: float | None, high: float | None, compass: bool) -> str:
-    ends = [None if end is None else compass_label(end) if compass else tick_label(_short(end)) for end in (low, high)]
+def _stretch(low: float | None, high: float | None) -> str:
+    ends = [None if end is None else tick_label(_short(end)) for end in (low, high)]
     if ends[0] is None or ends[1] is None:
         return f"from {ends[0]}" if ends[0] else f"up to {ends[1]}" if ends[1] else "any"
     return ends[0] if ends[0] == ends[1] else f"{ends[0]}–{ends[1]}"
