@@ -8,6 +8,7 @@ from auctorum.characters.figures import Line
 from auctorum.characters.tokens import Sort
 from auctorum.characters.values import Range
 
+TURN = 360  # degrees of a circle
 _POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")
 NAMES: tuple[str, ...] = tuple(point.upper() for point in _POINTS)
 _SPELT = {
@@ -50,7 +51,7 @@ def compass_point(degrees: Decimal) -> str:
     >>> compass_point(Decimal("337.5")), compass_point(Decimal(405)), compass_point(Decimal(100))
     ('NNW', 'NE', '')
     """
-    place, rest = divmod(degrees % 360, Decimal("22.5"))
+    place, rest = divmod(degrees % TURN, Decimal("22.5"))
     return "" if rest else NAMES[int(place)]
 
 

@@ -18,8 +18,8 @@ from itertools import accumulate, pairwise
 from math import floor, isclose
 from statistics import median
 
+from auctorum.characters.directions import TURN
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.evidence import TURN
 from auctorum.circumscription.findings import Finding
 from auctorum.circumscription.sweep import Stretch
 from auctorum.circumscription.voices import Voice, voices, weighing

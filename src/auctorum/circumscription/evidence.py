@@ -8,12 +8,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from auctorum.characters.bounds import bounds
+from auctorum.characters.directions import TURN
 from auctorum.characters.values import Range, Reading
 from auctorum.characters.vocabulary import Character
 from auctorum.circumscription.findings import Evidence, Span
 from auctorum.corpus.model import Statement
-
-TURN = 360
 
 
 def evidence_of(

@@ -18,6 +18,7 @@ from fractions import Fraction
 from functools import cached_property
 
 from auctorum.characters.bounds import Bounds, agree, bounds
+from auctorum.characters.directions import TURN
 from auctorum.characters.states import state_weights
 from auctorum.characters.values import Range, States, Value
 from auctorum.characters.vocabulary import Character, Kind
@@ -26,7 +27,6 @@ from auctorum.records.schema import Basis
 
 MOSTLY = Fraction(2, 3)  # share of equal characters from which a work that cites another repeats it
 FEWEST = 3  # characters in common below which equal figures show nothing by themselves
-TURN = 360
 
 Told = tuple[str, str]  # character and stage
 Person = tuple[str, str]  # family name, or the form in author citations, and first initial

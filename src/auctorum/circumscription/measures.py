@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from auctorum.characters.directions import compass_point
+from auctorum.characters.directions import TURN, compass_point
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range
@@ -16,7 +16,6 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Span
 
 METRIC = ("µm", "mm", "cm", "dm", "m", "km")
-_TURN = 360
 _MOVED = Fraction(1, 16)  # the part of itself by which rounding may move a figure, as in `restate`
 _POINT = {"N": "north", "E": "east", "S": "south", "W": "west"}
 
@@ -130,7 +129,7 @@ def _between(low: str | None, high: str | None) -> str:
 
 def _directions(span: Span) -> str:
     """Compass points in words, `north-west to north`; degrees where an end is no such point."""
-    turned = [end % _TURN for end in (span.low, span.high) if end is not None]
+    turned = [end % TURN for end in (span.low, span.high) if end is not None]
     points = [_point(end) for end in turned]
     if not all(points):
         return " to ".join(dict.fromkeys(f"{format_number(end)}°" for end in turned))

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from auctorum.characters.bounds import agree
+from auctorum.characters.directions import TURN
 from auctorum.characters.show import format_value
 from auctorum.characters.states import WEIGHT, state_weights
 from auctorum.characters.values import Modality, Range, States
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.evidence import TURN
 from auctorum.circumscription.findings import Evidence, Finding, Span
 from auctorum.circumscription.intervals import clopper_pearson
 from auctorum.circumscription.observed_value import observed_range, observed_states

@@ -9,12 +9,13 @@ from fractions import Fraction
 from functools import cache
 
 from auctorum.characters.bounds import stated_step
+from auctorum.characters.directions import TURN
 from auctorum.characters.read import read_statement
 from auctorum.characters.states import state_weights
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range, Share, States
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.evidence import TURN, on_one_turn
+from auctorum.circumscription.evidence import on_one_turn
 from auctorum.circumscription.findings import Evidence, Span
 from auctorum.circumscription.voices import in_order
 from auctorum.circumscription.wording import MATURE

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from auctorum.characters.directions import TURN
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import Cut
-from auctorum.circumscription.evidence import TURN
 from auctorum.circumscription.findings import Relation
 from auctorum.circumscription.separation_known import Known
 from auctorum.circumscription.sweep import Stretch, high_of, low_of, relation

@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from auctorum.characters.directions import compass_point
+from auctorum.characters.directions import TURN, compass_point
 from auctorum.characters.show import format_span, format_value
 from auctorum.characters.states import state_names, state_weights
 from auctorum.characters.values import States
@@ -16,7 +16,6 @@ from auctorum.circumscription.findings import Bound, Evidence, Finding, RangeAgr
 from auctorum.circumscription.measures import measures
 
 NOTHING = "–"
-TURN = 360
 HALF = Fraction(1, 2)
 RARE = Fraction(1, 10)  # share of one statement up to which a state is said to be rare beside others
 

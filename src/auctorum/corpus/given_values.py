@@ -6,14 +6,13 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from auctorum.characters.bounds import agree, bounds
+from auctorum.characters.directions import TURN
 from auctorum.characters.show import format_value
 from auctorum.characters.states import state_weights
 from auctorum.characters.values import Range, Reading, States, Value
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.problems import Problem, Severity
 from auctorum.records import schema
-
-_TURN = 360
 
 
 def contradicted(
@@ -56,7 +55,7 @@ def says_the_same(one: Value, other: Value, character: Character) -> bool:
 
 def _same_range(one: Range, other: Range, character: Character) -> bool:
     first, second = bounds(one, character.unit), bounds(other, character.unit)
-    turns = (-_TURN, 0, _TURN) if character.kind is Kind.ANGLE else (0,)
+    turns = (-TURN, 0, TURN) if character.kind is Kind.ANGLE else (0,)
     low, high = (first.low_slack, second.low_slack), (first.high_slack, second.high_slack)
     ends = (
         (first.low, second.low, *low),

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from auctorum.characters.bounds import agree
+from auctorum.characters.directions import TURN
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.evidence import TURN
 from auctorum.circumscription.findings import Finding, StateAgreement, Verdict
 from auctorum.circumscription.gaps.ground import Ground
 from auctorum.circumscription.gaps.model import Gap, GapKind
