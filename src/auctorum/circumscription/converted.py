@@ -46,7 +46,7 @@ def diagnosis_in(corpus: Corpus, taxon: str, unit: str, *, works: Collection[str
     vocabulary, named = vocabulary_in(corpus.vocabulary, unit), unit_named(unit).name
     found = diagnosis(replace(corpus, vocabulary=vocabulary), taxon, works=works)
     lengths = {name for name, one in vocabulary.items() if _converts(one, named)}
-    told = [_restated(one, unit) if one.character in lengths else one for one in found.findings]
+    told = [restated_finding(one, unit) if one.character in lengths else one for one in found.findings]
     findings = tuple(
         _rounded(one, vocabulary[one.character]) if one.character in lengths else one for one in found.findings
     )
@@ -71,21 +71,21 @@ def converted(value: Value, character: Character, unit: str) -> str:
     return format_range(restated(value, unit))
 
 
-def _is_length(character: Character) -> bool:
-    return character.kind is Kind.MEASURE and unit_named(character.unit).dimension is Dimension.LENGTH
-
-
-def _converts(character: Character, unit: str) -> bool:
-    return _is_length(character) and (character.property not in _HEIGHTS or unit in _OF_HEIGHTS)
-
-
-def _restated(finding: Finding, unit: str) -> Finding:
+def restated_finding(finding: Finding, unit: str) -> Finding:
     """The finding as if every work had printed the unit."""
     evidence = [
         replace(item, value=restated(item.value, unit)) if isinstance(item.value, Range) else item
         for item in finding.evidence
     ]
     return replace(finding, evidence=tuple(evidence))
+
+
+def _is_length(character: Character) -> bool:
+    return character.kind is Kind.MEASURE and unit_named(character.unit).dimension is Dimension.LENGTH
+
+
+def _converts(character: Character, unit: str) -> bool:
+    return _is_length(character) and (character.property not in _HEIGHTS or unit in _OF_HEIGHTS)
 
 
 def _rounded(finding: Finding, character: Character) -> Finding:

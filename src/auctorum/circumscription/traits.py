@@ -6,11 +6,10 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from auctorum.characters.restate import restated
 from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.claims import number_claim, state_claim
-from auctorum.circumscription.converted import diagnosis_in
+from auctorum.circumscription.converted import diagnosis_in, restated_finding
 from auctorum.circumscription.diagnosis import diagnosis
 from auctorum.circumscription.findings import Count, Diagnosis, Finding, RangeAgreement, Span
 from auctorum.circumscription.measures import measures
@@ -151,10 +150,5 @@ def _only(found: Diagnosis, characters: Collection[str]) -> Diagnosis:
 def _restated(finding: Finding, corpus: Corpus, unit: str) -> Finding:
     """A length as if every work had printed the unit."""
     character = corpus.vocabulary[finding.character]
-    if character.kind is not Kind.MEASURE or character.unit != unit:
-        return finding
-    evidence = (
-        replace(item, value=restated(item.value, unit)) if isinstance(item.value, Range) else item
-        for item in finding.evidence
-    )
-    return replace(finding, evidence=tuple(evidence))
+    is_in_unit = character.kind is Kind.MEASURE and character.unit == unit
+    return restated_finding(finding, unit) if is_in_unit else finding
