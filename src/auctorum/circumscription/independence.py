@@ -221,15 +221,6 @@ def _line(corpus: Corpus, later: str, earlier: str, tie: Tie, said: Mapping[str,
     return Line(later, earlier, tie, tuple(shared), tuple(equal))
 
 
-def repeats(later: Value, earlier: Value, character: Character) -> bool:
-    """Whether a value says no more than an earlier one: the same bounds within stated precision, the same states as
-    often.
-
-    Bounds and extremes may be left out, not added; another unit, and rounding, make no new figure.
-    """
-    return _same(_stated(later, character), _stated(earlier, character), character)
-
-
 def _stated(value: Value, character: Character) -> Stated:
     return Stated(
         value,
@@ -239,6 +230,11 @@ def _stated(value: Value, character: Character) -> Stated:
 
 
 def _same(later: Stated, earlier: Stated, character: Character) -> bool:
+    """Whether a value says no more than an earlier one: the same bounds within stated precision, the same states as
+    often.
+
+    Bounds and extremes may be left out, not added; another unit, and rounding, make no new figure.
+    """
     if isinstance(later.value, Range) and isinstance(earlier.value, Range):
         return later.value.more == earlier.value.more and _same_bounds(later.bounds, earlier.bounds, character)
     return later.states is not None and later.states == earlier.states

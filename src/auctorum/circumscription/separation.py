@@ -66,6 +66,11 @@ class Separation:
     taxa: tuple[str, ...]
     partings: tuple[Parting, ...]
 
+    @property
+    def compares(self) -> bool:
+        """Whether any character is stated of both taxa of a pair."""
+        return any(one.error is not None for one in self.partings)
+
     def of(self, a: str, b: str) -> tuple[Parting, ...]:
         """The partings of two taxa, the best first; in either order."""
         return self._of_pair.get((a, b)) or self._of_pair.get((b, a), ())

@@ -25,6 +25,15 @@ kb_option = click.option(
     type=click.Path(exists=True, file_okay=False, path_type=Path),
     help="Folder of the knowledge base.",
 )
+sec_option = click.option("--sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
+form_option = click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "markdown", "html"]),
+    default="text",
+    show_default=True,
+    help="Form of the result.",
+)
 json_option = click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 
 

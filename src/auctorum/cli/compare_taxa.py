@@ -55,7 +55,7 @@ def compare_taxa(
         echo_json(_data(corpus, found, sec))
     else:
         _show(corpus, found, sec)
-    return 0 if any(one.error is not None for one in found.partings) else 1
+    return 0 if found.compares else 1
 
 
 def _taxa(corpus: Corpus, said: Sequence[str]) -> list[str]:

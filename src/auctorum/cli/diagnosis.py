@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly, sec_option
 
 if TYPE_CHECKING:
     from auctorum.cli.diagnosis_document import Detail
@@ -25,7 +26,7 @@ def _options(command: Command) -> Command:
     """The options that say what is asked, and how it is shown."""
     for option in reversed(
         (
-            click.option("--sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again."),
+            sec_option,
             click.option("--character", "characters", multiple=True, help="Only this character; may be given again."),
             click.option("--unit", metavar="UNIT", help="Convert every length: mm, cm, in, ft, line, paris-line ..."),
             click.option(
@@ -76,6 +77,8 @@ def diagnosis(
     detail = detail or ("full" if full else "table")
     _check(taxa, beside, with_plants, format_, detail)
     asked = _asked(load_quietly(kb).corpus, taxa, sec, characters, unit, beside, with_plants)
+    if detail == "description":  # tells of no other taxon, so none is looked at
+        asked = replace(asked, beside=())
 
     from auctorum.cli.diagnosis_document import Detail
     from auctorum.cli.diagnosis_found import found

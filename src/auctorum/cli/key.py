@@ -7,7 +7,17 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import at_work, check_works, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import (
+    at_work,
+    check_works,
+    echo_json,
+    find_name,
+    form_option,
+    json_option,
+    kb_option,
+    load_quietly,
+    sec_option,
+)
 
 if TYPE_CHECKING:
     from auctorum.circumscription.key.words import Page
@@ -18,17 +28,10 @@ _MANY = 12  # taxa from which on it may take seconds
 
 @click.command()
 @click.argument("taxa", nargs=-1, required=True, metavar="TAXON...")
-@click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
+@sec_option
 @click.option("--character", "characters", multiple=True, help="Ask only for this character; may be given again.")
 @click.option("--without", "without", multiple=True, metavar="CHARACTER", help="Never ask for it; may be given again.")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "markdown", "html"]),
-    default="text",
-    show_default=True,
-    help="Form of the result.",
-)
+@form_option
 @kb_option
 @json_option
 def key(

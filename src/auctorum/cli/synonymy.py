@@ -8,7 +8,16 @@ from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.cli.common import (
+    check_works,
+    echo_json,
+    find_name,
+    form_option,
+    json_option,
+    kb_option,
+    load_quietly,
+    sec_option,
+)
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
@@ -17,15 +26,8 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("name")
-@click.option("--sec", "sec", multiple=True, metavar="WORK", help="Only this work (its id); may be given again.")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "markdown", "html"]),
-    default="text",
-    show_default=True,
-    help="Form of the result.",
-)
+@sec_option
+@form_option
 @kb_option
 @json_option
 def synonymy(name: str, sec: tuple[str, ...], form: str, kb: Path, as_json: bool) -> None:

@@ -51,6 +51,7 @@ class Answers:
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}
         self._known: dict[str, Knowledge] = {}
+        self._lineages: dict[str, Lineage] = {}
         self._apart: dict[tuple[str, int], tuple[tuple[str, Separation], ...]] = {}
         self._separations: dict[tuple[str, str], Separation] = {}
         self._standings: dict[str, tuple[Standing, ...]] = {}
@@ -80,7 +81,10 @@ class Answers:
 
     def lineage(self, taxon: str) -> Lineage:
         """Who repeats whom in treating one taxon."""
-        return lineage(self.corpus, (self.corpus.treatments[id_] for id_ in self.corpus.taxa[taxon].treatments))
+        if taxon not in self._lineages:
+            treatments = (self.corpus.treatments[id_] for id_ in self.corpus.taxa[taxon].treatments)
+            self._lineages[taxon] = lineage(self.corpus, treatments)
+        return self._lineages[taxon]
 
     def apart(self, taxon: str, most: int = MOST_SISTERS) -> tuple[tuple[str, Separation], ...]:
         """The sisters of a taxon, those that most works place beside it first, each with what tells the two apart."""

@@ -27,11 +27,7 @@ def apart_page(answers: Answers, taxon: str) -> ApartPage:
     """The taxon beside each of its sisters of which anything is stated."""
     return ApartPage(
         answers.taxon(taxon, link=True),
-        tuple(
-            _block(answers, taxon, sister, found)
-            for sister, found in answers.apart(taxon)
-            if any(one.error is not None for one in found.partings)
-        ),
+        tuple(_block(answers, taxon, sister, found) for sister, found in answers.apart(taxon) if found.compares),
     )
 
 
@@ -40,7 +36,7 @@ def apart_sentences(answers: Answers, taxon: str) -> tuple[tuple[Rich, str, Rich
     page = answers.apart_paths.get(taxon, "")
     told = []
     for sister, found in answers.apart(taxon, NEAREST):
-        if any(one.error is not None for one in found.partings):
+        if found.compares:
             words = _set(pair_words(answers.corpus, found, taxon, sister))
             told.append((answers.taxon(sister), f"{page}#{_anchor(sister)}", words))
     return tuple(told)
