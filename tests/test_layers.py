@@ -21,10 +21,13 @@ MAY_IMPORT = {
     "nomenclature": "corpus records.schema records.dates names characters problems",
     "circumscription": "corpus records.schema records.dates names characters problems",
     "matching": "corpus records.schema records.dates names characters problems",
+    "determination": "circumscription matching corpus records.schema records.dates names characters problems",
     "records": "records.schema records.dates names characters problems",
-    "exchange": "nomenclature circumscription matching corpus records.schema records.dates names characters problems",
-    "site": "nomenclature circumscription matching corpus records.schema records.dates names characters problems",
-    "cli": "exchange site records nomenclature circumscription matching corpus "
+    "exchange": "determination nomenclature circumscription matching corpus "
+    "records.schema records.dates names characters problems",
+    "site": "determination nomenclature circumscription matching corpus "
+    "records.schema records.dates names characters problems",
+    "cli": "exchange site records determination nomenclature circumscription matching corpus "
     "records.schema records.dates names characters problems",
 }
 
@@ -39,7 +42,7 @@ DOORS = {
     "markupsafe": {"site"},
     "click": {"cli"},
     "rich": {"cli"},
-    "numpy": {"circumscription", "matching"},
+    "numpy": {"circumscription", "determination", "matching"},
     "coloraide": {"characters"},
     "colour": {"characters"},
 }
