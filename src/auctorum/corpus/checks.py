@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
+from auctorum.corpus.criteria import check_criteria
 from auctorum.corpus.model import Corpus, Treatment
 from auctorum.names.fold import same_epithet
 from auctorum.names.format import format_name
@@ -183,6 +184,7 @@ CHECKS: tuple[Callable[[Corpus], list[Problem]], ...] = (
     check_kept_twice,
     check_treated_twice,
     check_contradictions,
+    check_criteria,
 )
 
 
