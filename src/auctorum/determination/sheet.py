@@ -165,5 +165,9 @@ REMARKS = Column("occurrenceRemarks", False, "photograph no., scale in it")
 
 
 def _column(item: Item, once: bool) -> Column:
-    hint = "degrees from true north" if item.heading.endswith("[degree]") else ""
+    """The column of a character; its hint are the codes of its states, else the stages that count."""
+    stages = " or ".join(one.stage for one in item.stages if one.stage)
+    hint = " ".join(code for code, _ in item.states) or stages
+    if item.heading.endswith("[degree]"):
+        hint = "bearing, true north"
     return Column(item.heading, once, hint, item.character)
