@@ -83,19 +83,38 @@ def densities(findings: Sequence[Finding], character: Character) -> tuple[Densit
     taxon (their median); where no work states it, a lower one is 0 and an upper one twice the lower. Those of
     directions are folded to the circle from 0 to 360, so that they can be compared.
     """
-    heard = (weighing(list(filter(_states_a_bound, voices(one.evidence, character)))) for one in findings)
+    heard = (weighing(stating_a_bound(voices(one.evidence, character))) for one in findings)
     return tuple(pooled(several, character.kind) if several else None for several in heard)
 
 
 def pooled(heard: Sequence[Voice], kind: Kind = Kind.MEASURE) -> Density:
     """The weighted mean of the voices, each with a stretch; all count alike where none has weight."""
+    found = mixed((one.density, one.weight) for one in shapes(heard, kind))
+    return on_circle(found) if kind is Kind.ANGLE else found
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """The density of one voice, with the typical range that it was drawn from; directions lie on any turn."""
+
+    density: Density
+    weight: float
+    low: float
+    high: float
+
+
+def shapes(heard: Sequence[Voice], kind: Kind = Kind.MEASURE) -> tuple[Shape, ...]:
+    """What each of the voices that has a stretch says, in their order; all weigh 1 where none has weight."""
     said = [(voice, voice.stretch) for voice in heard if voice.stretch is not None]
     low = _usual((one.low for _, one in said), Fraction(0))
     high = _usual((one.high for _, one in said), None)
-    shapes = [_trapezium(voice, *_stated(one, low, high), one, kind) for voice, one in said]
-    weights = [float(voice.weight) for voice, _ in said]
-    found = mixed(zip(shapes, weights if any(weights) else [1.0] * len(shapes), strict=True))
-    return _on_circle(found) if kind is Kind.ANGLE else found
+    weightless = not any(voice.weight for voice, _ in said)
+    found = []
+    for voice, one in said:
+        ends = _stated(one, low, high)
+        shape, weight = _trapezium(voice, *ends, one, kind), 1.0 if weightless else float(voice.weight)
+        found.append(Shape(shape, weight, float(ends[0]), float(ends[1])))
+    return tuple(found)
 
 
 def mixed(parts: Iterable[tuple[Density, float]]) -> Density:
@@ -171,8 +190,9 @@ def _lesser(first: tuple[float, float], second: tuple[float, float], width: floa
     return width * (part * (min(first[0], second[0]) + meet) + (1 - part) * (meet + min(first[1], second[1]))) / 2
 
 
-def _states_a_bound(voice: Voice) -> bool:
-    return voice.stretch is not None and (voice.stretch.low is not None or voice.stretch.high is not None)
+def stating_a_bound(heard: Iterable[Voice]) -> list[Voice]:
+    """The voices that give a number at all."""
+    return [one for one in heard if one.stretch and (one.stretch.low is not None or one.stretch.high is not None)]
 
 
 def _usual(ends: Iterable[Fraction | None], otherwise: Fraction | None) -> Fraction | None:
@@ -213,7 +233,7 @@ def _shape(least: Fraction, low: Fraction, high: Fraction, most: Fraction, *, wh
     return _made([(float(least), 0.0), (float(low), 1.0), (float(high), 1.0), (float(most), 0.0)])
 
 
-def _on_circle(density: Density) -> Density:
+def on_circle(density: Density) -> Density:
     """Directions of any turn, folded to the circle from 0 to 360."""
     pieces = []
     for turn in range(floor(density.places[0] / TURN), floor(density.places[-1] / TURN) + 1):

@@ -52,6 +52,12 @@ def findings_of(corpus: Corpus, taxon: str, *, works: Collection[str] | None = N
     )
 
 
+def evidence_about(corpus: Corpus, taxon: str) -> Gathered:
+    """Every piece of evidence on a taxon by character and stage, of all works; raises KeyError for an unknown taxon."""
+    treatments = _treatments(corpus, taxon, None)
+    return _gathered(corpus, treatments, lineage(corpus, treatments), _works(treatments))[0]
+
+
 def _treatments(corpus: Corpus, taxon: str, works: Collection[str] | None) -> list[Treatment]:
     every = (corpus.treatments[one] for one in corpus.taxa[taxon].treatments)
     return [one for one in every if works is None or one.work.id in works]

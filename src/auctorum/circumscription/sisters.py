@@ -46,6 +46,27 @@ def sisters(corpus: Corpus) -> Mapping[str, tuple[str, ...]]:
     return {taxon: several for taxon, several in found.items() if several}
 
 
+def wholes_by_work(corpus: Corpus) -> Mapping[str, tuple[tuple[str, str], ...]]:
+    """By work the pairs of part and whole, each once, of the taxa that it places one in the other.
+
+    At any depth: a variety of a subspecies is part of the species, too.
+    """
+    accepted = taxon_of_treatment(corpus)
+    found: dict[str, tuple[tuple[str, str], ...]] = {}
+    for work, treatments in corpus.by_work.items():
+        kept = {one.name: one for one in treatments if one.id in accepted}
+        pairs: dict[tuple[str, str], None] = {}
+        for one in kept.values():
+            above, seen = kept.get(one.parent or ""), {one.id}
+            while above is not None and above.id not in seen:
+                seen.add(above.id)
+                if accepted[above.id] != accepted[one.id]:
+                    pairs[accepted[one.id], accepted[above.id]] = None
+                above = kept.get(above.parent or "")
+        found[work] = tuple(pairs)
+    return found
+
+
 def _placed(corpus: Corpus, accepted: Mapping[str, str]) -> Mapping[Place, tuple[str, ...]]:
     """The taxa that a work places in a parent, in the order of the corpus."""
     found: dict[Place, dict[str, None]] = defaultdict(dict)

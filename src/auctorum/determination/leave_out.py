@@ -1,0 +1,72 @@
+"""A view that has learnt from plants, without some of them: so that no plant is determined by what it says itself."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from auctorum.circumscription.density import shapes
+from auctorum.circumscription.plants import Plant, plants_of
+from auctorum.determination.normal import Floats
+from auctorum.determination.own import Told, own_voices
+from auctorum.determination.tables import Numbers, Table, floored, row_of, summed
+from auctorum.determination.view import Heard, Key, Statements, View, joined, table_of
+
+GROUPS = 200  # views at most for one taxon: of more plants several are left out at a time
+
+Sums = Mapping[Key, Floats]
+
+
+def views_without(
+    statements: Statements, view: View, plants: Sequence[Plant], own: Sequence[Plant], works: Collection[str] | None
+) -> Iterator[tuple[list[int], View]]:
+    """Places in `plants` of some that the view has learnt from, and the view without these; each such plant once.
+
+    One at a time, or several of one taxon where more than 200 would make as many views.
+    """
+    places = {plant.id: place for place, plant in enumerate(plants)}
+    authors = {taxon: statements.heard(taxon, works) for taxon in view.taxa}
+    learnt = {taxon: plants_of(own, taxon) for taxon in view.taxa}
+    heard = {taxon: joined(authors[taxon], own_voices(learnt[taxon], view.vocabulary)) for taxon in view.taxa}
+    for taxon in view.taxa:
+        sums = _sums(view, authors[taxon])
+        asked = [plant for plant in learnt[taxon] if plant.id in places]
+        for first in range(min(GROUPS, len(asked))):
+            group = asked[first::GROUPS]
+            out = {plant.id for plant in group}
+            told = own_voices((plant for plant in learnt[taxon] if plant.id not in out), view.vocabulary)
+            less = heard | {taxon: joined(authors[taxon], told)}
+            keys = {(one.character, one.stage) for plant in group for one in plant.observations} & set(view.tables)
+            tables = dict(view.tables) | {key: _table(view, key, less, taxon, told, sums) for key in keys}
+            yield [places[plant.id] for plant in group], replace(view, tables=_some(tables))
+
+
+def _some(tables: Mapping[Key, Table | None]) -> dict[Key, Table]:
+    return {key: table for key, table in tables.items() if table is not None}
+
+
+def _sums(view: View, authors: Heard) -> Sums:
+    """What the authors alone say of each number, at the knots of the view: it stays, whichever plant is left out."""
+    found = {}
+    for key, several in authors.items():
+        table, weighty = view.tables.get(key), [voice for voice in several if voice.weight]
+        if isinstance(table, Numbers) and weighty:
+            drawn = shapes(weighty, view.vocabulary[key[0]].kind)
+            found[key] = summed(drawn, table.knots, circular=table.circular)
+    return found
+
+
+def _table(view: View, key: Key, heard: Mapping[str, Heard], taxon: str, told: Told, sums: Sums) -> Table | None:
+    """The table with the row of that taxon as the voices now have it; None where none is left."""
+    table, character = view.tables[key], view.vocabulary[key[0]]
+    if not isinstance(table, Numbers) or key not in told:
+        return table_of(character, key[1], [heard[one].get(key, ()) for one in view.taxa])
+    total = summed(shapes([told[key]], character.kind), table.knots, circular=table.circular)
+    if key in sums:
+        total = total + sums[key]
+    rows, stated = table.below.copy(), np.array(table.stated)
+    rows[view.taxa.index(taxon)] = floored(row_of(total), table.knots)
+    rows[~stated] = rows[stated].mean(axis=0)
+    return replace(table, below=rows)

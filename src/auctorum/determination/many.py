@@ -1,0 +1,187 @@
+"""Many plants at once: their observations as columns, and the probability of each candidate for each of them.
+
+Characters are combined as if they were independent within a taxon, which the answers say: a large plant is large in
+all its parts, so that many characters of one organ make probabilities surer than they should be.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+
+from auctorum.circumscription.plants import Observation, Plant
+from auctorum.determination.normal import Floats
+from auctorum.determination.tables import Flags, Numbers, States, Table
+from auctorum.determination.view import Key, View
+from auctorum.determination.wording import Codes, codes
+from auctorum.records.schema import Thresholds
+
+CHUNK = 16_384  # plants that are worked on at a time, so that what is in hand stays in the processor's cache
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Measured:
+    """One numeric character at one stage of many plants: canonical unit; values NaN where it was not observed."""
+
+    values: Floats
+    errors: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shown:
+    """One character with states: a row of weights for each plant, in the order of the table; all 0 where none."""
+
+    weights: Floats
+
+
+Column: TypeAlias = Measured | Shown
+Columns: TypeAlias = Mapping[Key, Column]
+
+
+def columns_of(view: View, plants: Sequence[Plant]) -> Columns:
+    """The observations of the plants that the view has tables for."""
+    found: dict[Key, list[tuple[int, Observation]]] = {}
+    for place, plant in enumerate(plants):
+        for one in plant.observations:
+            if (key := (one.character, one.stage)) in view.tables:
+                found.setdefault(key, []).append((place, one))
+    return {key: _column(view.tables[key], found[key], len(plants)) for key in view.tables if key in found}
+
+
+def _column(table: Table, seen: Sequence[tuple[int, Observation]], plants: int) -> Column:
+    if isinstance(table, States):
+        weights = np.zeros((plants, len(table.states)))
+        for place, one in seen:
+            weights[place] = state_row(table, one)
+        return Shown(weights)
+    values, errors = np.full(plants, np.nan), np.zeros(plants)
+    for place, one in seen:
+        values[place], errors[place] = float(one.value or 0), float(one.error)
+    return Measured(values, errors)
+
+
+def state_row(table: States, seen: Observation) -> list[float]:
+    """The weights of the states that a plant shows, in the order of the table, summing to 1; all 0 for others."""
+    weights = dict(seen.states)
+    row = [float(weights.get(state, 0)) for state in table.states]
+    whole = sum(row)
+    return [one / whole for one in row] if whole else row
+
+
+def log_likelihood(table: Table, column: Column, part: slice = slice(None)) -> Floats:
+    """The logarithm of the likelihood of a column: a row for each plant, 0 throughout where nothing was observed."""
+    if isinstance(table, Numbers):
+        assert isinstance(column, Measured)
+        values = column.values[part]
+        missing = np.isnan(values)
+        found = np.log(table.likelihood(np.where(missing, table.knots[0], values), column.errors[part]))
+    else:
+        assert isinstance(column, Shown)
+        weights = column.weights[part]
+        missing = weights.sum(axis=1) <= 0
+        with np.errstate(divide="ignore"):
+            found = np.log(table.likelihood(weights))
+    found[missing] = 0.0
+    return found
+
+
+def posteriors(
+    view: View,
+    columns: Columns,
+    priors: Mapping[str, float] | None = None,
+    progress: Callable[[int, int], None] | None = None,
+) -> Floats:
+    """The probability of each candidate: a row for each plant, each row summing to 1; the candidates as in `view.taxa`.
+
+    Where nothing was observed, a row is that of the priors. `priors` are weights by taxon, even where none are given.
+    """
+    plants = max((_length(column) for column in columns.values()), default=0)
+    found = np.empty((plants, len(view.taxa)))
+    before = np.log(prior_of(view, priors))
+    for start in range(0, plants, CHUNK):
+        part = slice(start, min(plants, start + CHUNK))
+        total = np.tile(before, (part.stop - part.start, 1))
+        for key, column in columns.items():
+            total += log_likelihood(view.tables[key], column, part)
+        found[part] = shares(total)
+        if progress is not None:
+            progress(part.stop, plants)
+    return found
+
+
+def shares(logarithms: Floats) -> Floats:
+    """Rows of logarithms brought to the sum 1."""
+    found = np.exp(logarithms - logarithms.max(axis=-1, keepdims=True))
+    return np.asarray(found / found.sum(axis=-1, keepdims=True))
+
+
+def prior_of(view: View, priors: Mapping[str, float] | None) -> Floats:
+    """The priors of the candidates, summing to 1; raises ValueError where none of them has any."""
+    if priors is None:
+        return np.full(len(view.taxa), 1 / len(view.taxa))
+    found = np.array([priors.get(taxon, 0.0) for taxon in view.taxa])
+    if found.min() < 0 or not found.sum() > 0:
+        raise ValueError("priors are weights not below 0, and one at least is above")
+    return np.asarray(np.maximum(found, 1e-12) / np.maximum(found, 1e-12).sum())
+
+
+def _length(column: Column) -> int:
+    return len(column.values if isinstance(column, Measured) else column.weights)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Determined:
+    """Many plants determined, in their order.
+
+    `probabilities` as `posteriors` gives them; `best` is the place of the likeliest candidate in `view.taxa`, `misfits`
+    the number of characters that lie outside all that is stated of it, `wordings` places in `wording.IN_ORDER`, `used`
+    the number of observations that could be used.
+    """
+
+    probabilities: Floats
+    best: Codes
+    misfits: Codes
+    wordings: Codes
+    used: Codes
+
+
+def determined(
+    view: View,
+    columns: Columns,
+    priors: Mapping[str, float] | None = None,
+    thresholds: Thresholds | None = None,
+    progress: Callable[[int, int], None] | None = None,
+) -> Determined:
+    """Every plant of the columns determined as `determine` does one; without any observation it is not determined."""
+    found = posteriors(view, columns, priors, progress)
+    best = np.round(found, 12).argmax(axis=1)
+    misfits, used = np.zeros(len(found), dtype=np.intp), np.zeros(len(found), dtype=np.intp)
+    for column in columns.values():
+        used += seen_in(column)
+    for candidate in range(len(view.taxa)):
+        rows = np.flatnonzero(best == candidate)
+        for key, column in columns.items():
+            misfits[rows] += beyond_of(view.tables[key], column, candidate, rows)
+    said = codes(found[np.arange(len(found)), best], misfits, thresholds or Thresholds())
+    return Determined(found, best, misfits, np.where(used > 0, said, 0), used)
+
+
+def seen_in(column: Column) -> Flags:
+    """Of each plant whether the character was observed."""
+    if isinstance(column, Measured):
+        return np.asarray(~np.isnan(column.values))
+    return np.asarray(column.weights.sum(axis=1) > 0)
+
+
+def beyond_of(table: Table, column: Column, candidate: int, rows: Codes) -> Flags:
+    """Of the plants in these rows whether they were observed outside all that is stated of a candidate."""
+    if isinstance(table, Numbers):
+        assert isinstance(column, Measured)
+        values = column.values[rows]
+        return table.beyond(candidate, np.nan_to_num(values), column.errors[rows]) & ~np.isnan(values)
+    assert isinstance(column, Shown)
+    weights = column.weights[rows]
+    return np.asarray(table.beyond(candidate, weights) & (weights.sum(axis=1) > 0))

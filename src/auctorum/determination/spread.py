@@ -1,0 +1,91 @@
+"""How likely a value is in a taxon: what authors state, blurred by what printed bounds are worth.
+
+A printed range is a trapezium (`circumscription.density`). Its ends come from a few plants, and the next plants differ:
+so each is blurred by a normal curve of a quarter of its typical range. A tenth of the figure stands in for a range
+where a work gives a single one. On 200 random halves each of Anderson's irises and of three penguins (sexes apart)
+determinations with this blur err no more than a classifier that was taught the figures themselves, and their
+probabilities are better; without it they are worse on both counts. The width of the blur is a choice of ours, set on
+these data; between a fifth and three tenths it makes no difference.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+import numpy as np
+
+from auctorum.characters.directions import TURN
+from auctorum.characters.vocabulary import Kind
+from auctorum.circumscription.density import Shape
+from auctorum.determination.normal import Floats, below, density
+
+BLUR = 0.25  # of the typical range
+SINGLE = 0.1  # of the figure, where a single one is given
+REACH = 4.0  # standard deviations that a blur goes
+_STEP = 0.5  # of a standard deviation between knots
+MOST_KNOTS = 400
+
+
+def blur_of(shape: Shape) -> float:
+    """Standard deviation of the blur of one statement, in the unit of the character; above 0."""
+    single = shape.low == shape.high
+    stated = SINGLE * abs(shape.low) if single else BLUR * (shape.high - shape.low)
+    return stated or BLUR * (shape.density.places[-1] - shape.density.places[0])
+
+
+def share_below(shape: Shape, at: Floats) -> Floats:
+    """The part of the plants below each value, as one statement has it, blurred."""
+    sd = blur_of(shape)
+    found = np.zeros_like(at)
+    places, heights = shape.density.places, shape.density.heights
+    for (start, end), (left, right) in zip(pairwise(places), pairwise(heights), strict=True):
+        if end > start:
+            found += _piece(at, start, end, left, right, sd)
+    return found
+
+
+def _piece(at: Floats, start: float, end: float, left: float, right: float, sd: float) -> Floats:
+    """The integral over one straight piece of its height times the blur's part below each value."""
+    first, last = (at - start) / sd, (at - end) / sd
+    slope = (right - left) / (end - start)
+    plain = sd * (_ramp(first) - _ramp(last))
+    leaning = sd * ((at - start) * (_ramp(first) - _ramp(last)) - sd * (_moment(first) - _moment(last)))
+    return left * plain + slope * leaning
+
+
+def _ramp(t: Floats) -> Floats:
+    """Integral of the normal distribution from minus infinity to t."""
+    return t * below(t) + density(t)
+
+
+def _moment(t: Floats) -> Floats:
+    """An integral of t times the normal distribution."""
+    return ((t * t - 1) * below(t) + t * density(t)) / 2
+
+
+def share_below_on_circle(shape: Shape, at: Floats) -> Floats:
+    """As `share_below`, of directions from 0 to 360, counted from north: what lies on other turns is folded in."""
+    sd = blur_of(shape)
+    turns = range(
+        int((shape.density.places[0] - REACH * sd) // TURN), int((shape.density.places[-1] + REACH * sd) // TURN) + 1
+    )
+    found = np.zeros_like(at)
+    for turn in turns:
+        start = np.array([float(turn * TURN)])
+        found += share_below(shape, at + turn * TURN) - share_below(shape, start)
+    return found
+
+
+def knots(shapes: Sequence[Shape], kind: Kind) -> Floats:
+    """Values at which the shares are worked out, rising: over all that a blur reaches, dense where statements bend."""
+    if kind is Kind.ANGLE:
+        return np.linspace(0.0, float(TURN), int(TURN) + 1)
+    steps = np.arange(-REACH, REACH + _STEP / 2, _STEP)
+    ends = [place + blur_of(shape) * steps for shape in shapes for place in shape.density.places]
+    found = np.unique(np.concatenate(ends))
+    if kind is not Kind.COUNT and all(shape.density.places[0] >= 0 for shape in shapes):
+        found = np.unique(np.maximum(found, 0.0))
+    if len(found) > MOST_KNOTS:
+        found = found[np.unique(np.linspace(0, len(found) - 1, MOST_KNOTS).round().astype(int))]
+    return found
