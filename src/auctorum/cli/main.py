@@ -21,6 +21,7 @@ COMMANDS = {
     "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
     "key": ("key", "A key to chosen taxa, and how often it errs."),
     "field-sheet": ("field_sheet", "A data sheet to print and fill in outdoors, that reads back."),
+    "criterion": ("criterion", "Propose a working criterion for a taxon, and try it."),
     "gaps": ("gaps", "What nobody has said or measured yet, ranked by what an answer would change."),
     "transcribe": ("transcribe", "Draft trait statements from a printed description."),
     "match": ("match", "Which name a misspelt label means."),

@@ -11,6 +11,7 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.wording import stage_words
 from auctorum.corpus.model import Corpus
+from auctorum.corpus.readings import stage_that_counts
 from auctorum.determination.criterion import Judgement, Support, Verdict, chance_of_fitting
 from auctorum.records.schema import Criterion
 
@@ -53,7 +54,8 @@ def conflict_words(criterion: Criterion, judged: Judgement) -> str:
 def _decision(criterion: Criterion, judged: Judgement, character: Character) -> str:
     title = title_of(criterion)
     if judged.verdict is Verdict.INSUFFICIENT:
-        proves = f", which proves nothing {stage_words(criterion.decisive.stage)}" if "only" in judged.why else ""
+        stage = stage_words(stage_that_counts(criterion.decisive.stage, character))
+        proves = f", which proves nothing {stage}" if judged.why.endswith(" only") else ""
         return f"Not judged by {title}: {character.name} was {judged.why}{proves}."
     said = f"{_short(character)} {judged.observed}"
     limit = judged.threshold.split(" ", 2)[-1]
