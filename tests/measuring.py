@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from auctorum.corpus.model import Corpus, Specimen
-from auctorum.corpus.readings import measurements_of
+from auctorum.corpus.measured import CellReader
 from auctorum.corpus.resolve import lookup
 from auctorum.problems import AuctorumError, Problem
 from auctorum.records import schema
@@ -63,7 +63,8 @@ def with_plants(corpus: Corpus, table: str) -> Corpus:
 
 
 def _linked(corpus: Corpus, record: schema.Specimen, problems: list[Problem]) -> Specimen:
-    measured = measurements_of(record.measurements, record.place, corpus.vocabulary, problems.append)
+    cells = CellReader(corpus.vocabulary, problems.append)
+    measured = cells.row(record.measurements, record.place, record.accuracies)
     try:
         name = lookup(corpus, record.scientificName) if record.scientificName else None
     except AuctorumError:

@@ -42,7 +42,10 @@ def test_measurements_are_kept_as_typed() -> None:
         ),
         pytest.param(
             "occurrenceID\nA,B\n",
-            ["s.csv:2:1: 2 cells in a table of 1 columns (put cells that hold a separator in quotation marks)"],
+            [
+                "s.csv:2:1: 2 cells in a table of 1 columns; the row was left out "
+                "(put cells that hold a separator in quotation marks)"
+            ],
             id="too-many-cells",
         ),
         pytest.param(
@@ -71,7 +74,11 @@ def test_faults(text: str, said: list[str]) -> None:
 def test_a_number_may_have_a_comma_and_must_be_one() -> None:
     text = 'locationID;decimalLatitude;role\nA;"-45,3";candidate\nB;north;known\nC;1;lost\n'
     rows, problems = parse_rows(text, "s.csv", schema.Site, ())
-    assert [(row.locationID, str(row.decimalLatitude), row.role) for row in rows] == [("A", "-45.3", "candidate")]
+    assert [(row.locationID, str(row.decimalLatitude), row.role) for row in rows] == [
+        ("A", "-45.3", "candidate"),
+        ("B", "None", "known"),
+        ("C", "1", "known"),
+    ]
     assert [str(one).split(" (")[0] for one in problems] == [
         "s.csv:3:2: `decimalLatitude`: 'north' is no number",
         "s.csv:4:3: `role`: 'lost' is none of the known words",
@@ -81,7 +88,10 @@ def test_a_number_may_have_a_comma_and_must_be_one() -> None:
 def test_a_bad_cell_is_named_by_its_column() -> None:
     text = "locationID,locality,decimalLatitude\nA,Cliff,120\nB,Cliff,-12.5\n"
     rows, problems = parse_rows(text, "s.csv", schema.Site, ())
-    assert [row.locationID for row in rows] == ["B"]
+    assert [(row.locationID, row.locality, row.decimalLatitude is None) for row in rows] == [
+        ("A", "Cliff", True),
+        ("B", "Cliff", False),
+    ]
     assert str(problems[0]).startswith("s.csv:2:3: `decimalLatitude`: '120'")
 
 

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 
-from auctorum.characters.bounds import stated_step
 from auctorum.characters.directions import TURN
 from auctorum.characters.read import read_statement
 from auctorum.characters.states import state_weights
@@ -19,6 +18,7 @@ from auctorum.circumscription.evidence import on_one_turn
 from auctorum.circumscription.findings import Evidence, Span
 from auctorum.circumscription.voices import in_order
 from auctorum.circumscription.wording import MATURE
+from auctorum.corpus.measured import half_width
 from auctorum.corpus.model import Corpus, Measurement, Specimen
 from auctorum.corpus.readings import stage_that_counts
 from auctorum.corpus.resolve import NeverAccepted, find_taxon
@@ -40,6 +40,14 @@ class Observation:
     states: tuple[tuple[str, Fraction], ...]  # weights summing to 1, in the order of the vocabulary; () for numbers
     slack: Fraction  # half the step of the coarsest cell as printed; 0 for states
     rows: int  # rows that were combined
+    accuracy: Fraction = Fraction(0)  # half-width of the instrument's error, the largest stated; 0 where none is
+    by: str = ""  # who measured it
+    instrument: str = ""
+
+    @property
+    def error(self) -> Fraction:
+        """The half-width within which the true value lies: slack and accuracy together, in the canonical unit."""
+        return self.slack + self.accuracy
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +60,10 @@ class Plant:
     site: str | None  # None where the rows name none, or several
     identified_by: str
     observations: tuple[Observation, ...]  # in the order of the vocabulary, then of the stages
+    observed_by: str = ""  # several are joined by LIST_MARK, as are all words of several rows
+    instrument: str = ""
+    establishment: str = ""  # native, cultivated ...
+    dates: tuple[str, ...] = ()  # ISO 8601, each once, in their order
 
     def at(self, character: str, stage: str) -> Observation | None:
         """What was observed of the character at that stage; None where nothing was."""
@@ -65,19 +77,28 @@ class _Cells:
     value: Fraction
     slack: Fraction
     weights: Weights
+    accuracy: Fraction = Fraction(0)
+    by: frozenset[str] = frozenset()
+    instruments: frozenset[str] = frozenset()
 
 
 def plants(corpus: Corpus) -> tuple[Plant, ...]:
-    """Every plant of specimens.csv, in the order of its first row; rows of one organismID are one plant.
+    """Every plant of specimens.csv: see `plants_in`."""
+    return plants_in(corpus.specimens, corpus)
+
+
+def plants_in(rows: Iterable[Specimen], corpus: Corpus) -> tuple[Plant, ...]:
+    """Every plant of a table, in the order of its first row; rows of one organismID are one plant.
 
     Figures of several rows are averaged for each character and stage (directions about their circular mean), the
-    states of several rows are pooled, each row with the same weight.
+    states of several rows are pooled, each row with the same weight. Slack and accuracy are those of the coarsest: an
+    instrument that errs to one side does so each time.
     """
     by_plant: dict[str, list[Specimen]] = {}
-    for row in corpus.specimens:
+    for row in rows:
         by_plant.setdefault(row.record.organismID or row.record.occurrenceID, []).append(row)
     taxon_of, reader = _taxon_finder(corpus), _cell_reader(corpus.vocabulary)
-    return tuple(_plant(id_, rows, corpus.vocabulary, taxon_of, reader) for id_, rows in by_plant.items())
+    return tuple(_plant(id_, of_plant, corpus.vocabulary, taxon_of, reader) for id_, of_plant in by_plant.items())
 
 
 def plants_of(several: Iterable[Plant], taxon: str) -> tuple[Plant, ...]:
@@ -105,9 +126,31 @@ def _plant(
     taxon = taxa.pop() if len(taxa) == 1 else None
     name = names[0] if len(names) == 1 or taxon is not None else None
     sites = {row.site for row in rows if row.site is not None}
-    by = sorted({row.record.identifiedBy for row in named if row.record.identifiedBy})
-    observed = tuple(_observations(rows, vocabulary, reader))
-    return Plant(id_, taxon, name, sites.pop() if len(sites) == 1 else None, LIST_MARK.join(by), observed)
+    return Plant(
+        id_,
+        taxon,
+        name,
+        sites.pop() if len(sites) == 1 else None,
+        _joined(row.record.identifiedBy for row in named),
+        tuple(_observations(rows, vocabulary, reader)),
+        _joined(row.record.recordedBy for row in rows),
+        _joined(row.record.measurementMethod for row in rows),
+        _joined(row.record.degreeOfEstablishment or row.record.establishmentMeans for row in rows),
+        tuple(sorted({date for row in rows for date in (row.record.eventDate, *row.dates) if date})),
+    )
+
+
+def _joined(several: Iterable[str]) -> str:
+    """Values of several rows as one: each once, by the alphabet; a value may be a list already.
+
+    >>> _joined(["J. Petrane", "M. Sallow | J. Petrane", ""])
+    'J. Petrane | M. Sallow'
+    """
+    return LIST_MARK.join(sorted(_parts(several)))
+
+
+def _parts(several: Iterable[str]) -> frozenset[str]:
+    return frozenset(part.strip() for one in several for part in one.split(LIST_MARK.strip()) if part.strip())
 
 
 def _taxon_finder(corpus: Corpus) -> Callable[[str], str | None]:
@@ -149,7 +192,17 @@ def _observations(rows: Sequence[Specimen], vocabulary: Vocabulary, reader: Read
         whole = _mean(found[name, stage], vocabulary[name])
         numeric = vocabulary[name].kind.is_numeric
         states = tuple((state, whole.weights[state]) for state in in_order(whole.weights, vocabulary[name]))
-        yield Observation(name, stage, whole.value if numeric else None, states, whole.slack, len(found[name, stage]))
+        yield Observation(
+            name,
+            stage,
+            whole.value if numeric else None,
+            states,
+            whole.slack,
+            len(found[name, stage]),
+            whole.accuracy,
+            LIST_MARK.join(sorted(whole.by)),
+            LIST_MARK.join(sorted(whole.instruments)),
+        )
 
 
 def _stage_place(stage: str, character: Character) -> int:
@@ -162,13 +215,17 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
     found: dict[Key, list[_Cells]] = {}
     for cell in row.measurements:
         character = vocabulary[cell.character]
+        by = _parts([cell.by or row.record.recordedBy])
+        instruments = _parts([cell.instrument or row.record.measurementMethod])
         if cell.number is not None:
-            found.setdefault((cell.character, _stage("", row, character)), []).append(_figure(cell, character))
+            figure = replace(_figure(cell, character), by=by, instruments=instruments)
+            found.setdefault((cell.character, _stage(cell.stage, row, character)), []).append(figure)
             continue
         for stage, shares in reader(cell.character, cell.words):
             if weights := state_weights(States(shares), character):
-                key = (cell.character, _stage(stage, row, character))
-                found.setdefault(key, []).append(_Cells(Fraction(0), Fraction(0), weights))
+                key = (cell.character, _stage(stage or cell.stage, row, character))
+                one = _Cells(Fraction(0), Fraction(0), weights, by=by, instruments=instruments)
+                found.setdefault(key, []).append(one)
     for ratio in vocabulary.values():
         key = (ratio.name, _stage("", row, ratio))
         if ratio.of and key not in found and (reckoned := _ratio(ratio, found, row, vocabulary)) is not None:
@@ -196,7 +253,14 @@ def _ratio(
     if not first.value or not below:
         return None
     value = first.value / below
-    return _Cells(value, value * (first.slack / first.value + second.slack / second.value), {})
+    return _Cells(
+        value,
+        value * (first.slack / first.value + second.slack / second.value),
+        {},
+        value * (first.accuracy / first.value + second.accuracy / second.value),
+        first.by | second.by,
+        first.instruments | second.instruments,
+    )
 
 
 def _stage(stated: str, row: Specimen, character: Character) -> str:
@@ -208,14 +272,14 @@ def _stage(stated: str, row: Specimen, character: Character) -> str:
 
 def _figure(cell: Measurement, character: Character) -> _Cells:
     number = cell.number if cell.number is not None else Decimal(0)
-    value, slack = Fraction(number), stated_step(Range(number, number)) / 2
+    value, slack, accuracy = Fraction(number), half_width(cell), cell.accuracy
     if cell.unit:
-        value, slack = (convert(one, cell.unit, character.unit) for one in (value, slack))
-    return _Cells(value, slack, {})
+        value, slack, accuracy = (convert(one, cell.unit, character.unit) for one in (value, slack, accuracy))
+    return _Cells(value, slack, {}, accuracy)
 
 
 def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:
-    """Mean value and mean weights; the slack is that of the coarsest."""
+    """Mean value and mean weights; slack and accuracy are those of the coarsest."""
     values = [one.value for one in cells]
     if character.kind is Kind.ANGLE and len(values) > 1:
         value = sum(about_their_mean(values), Fraction(0)) / len(values) % TURN
@@ -225,4 +289,11 @@ def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:
     for one in cells:
         for state, weight in one.weights.items():
             weights[state] = weights.get(state, Fraction(0)) + weight / len(cells)
-    return _Cells(value, max(one.slack for one in cells), weights)
+    return _Cells(
+        value,
+        max(one.slack for one in cells),
+        weights,
+        max(one.accuracy for one in cells),
+        frozenset().union(*(one.by for one in cells)),
+        frozenset().union(*(one.instruments for one in cells)),
+    )

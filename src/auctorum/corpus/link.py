@@ -43,7 +43,7 @@ def link(records: schema.Records) -> tuple[Corpus, tuple[Problem, ...]]:
     focal = references.all_resolved(records.settings.focal_taxa, None, records.settings.place, "focal-taxa")
     criteria = checked_criteria(records.criteria, vocabulary, references)
     sites = linked_sites(records.sites, problems)
-    specimens = linked_specimens(records.specimens, vocabulary, sites, references)
+    specimens = linked_specimens(records.specimens, vocabulary, sites, references, records.measurements)
     # From here on no name is added.
     names = _entries(published, acts, references)
     acts = [replace(act, work=works[act.work.id]) for act in acts]

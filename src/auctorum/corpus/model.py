@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from enum import StrEnum
+from fractions import Fraction
 
 from auctorum.characters.values import Reading
 from auctorum.characters.vocabulary import Vocabulary
@@ -214,22 +215,35 @@ class Taxon:
 
 @dataclass(frozen=True, slots=True)
 class Measurement:
-    """One cell of specimens.csv or labels.csv: a number in its unit, or the words of a state."""
+    """One measurement of a cell: a number in its unit, or the words of a state. A cell may hold several.
+
+    `slack` is the half-width that its writing leaves, None where the printed digits tell it; `accuracy` the half-width
+    of the instrument's error, 0 where none is stated: both in `unit`. `stage`, `by` and `instrument` are those of this
+    measurement, "" where those of its row hold.
+    """
 
     character: str
     unit: str
     number: Decimal | None
     words: str
+    slack: Fraction | None = None
+    accuracy: Fraction = Fraction(0)
+    stage: str = ""
+    by: str = ""
+    instrument: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Specimen:
-    """A measured plant; `name` and `site` are None where none is stated or known."""
+    """A measured plant; `name` and `site` are None where none is stated or known. `dates` are those of measurements
+    that tell one of their own, in ISO 8601.
+    """
 
     record: schema.Specimen
     name: str | None
     site: str | None
     measurements: tuple[Measurement, ...]
+    dates: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,19 +1,16 @@
-"""Statements and measured cells -> values of the vocabulary's characters."""
+"""Statements -> values of the vocabulary's characters."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import replace
-from decimal import Decimal, InvalidOperation
 
 from auctorum.characters.read import read_statement
 from auctorum.characters.show import format_range
-from auctorum.characters.units import unit_fits, unit_named
 from auctorum.characters.values import Range, Reading, Share, States
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.corpus.given_values import contradicted
-from auctorum.corpus.model import Measurement
 from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError, Place, Problem
 from auctorum.records import schema
@@ -191,32 +188,3 @@ def stage_that_counts(stage: str, character: Character) -> str:
         return stage
     grown = stage in _GROWN or (character.kind.is_numeric and not stage)
     return "mature" if grown and "mature" in character.stages else UNSTATED
-
-
-def measurements_of(
-    cells: tuple[tuple[str, str, str, int], ...], place: Place, vocabulary: Vocabulary, report: Report
-) -> tuple[Measurement, ...]:
-    """The cells of one row that can be used; every other cell is a problem of its row."""
-    found = []
-    for said, unit, cell, column in cells:
-        try:
-            character = find_character(said, vocabulary)
-            found.append(_measurement(character, unit, cell))
-        except (AuctorumError, InvalidOperation) as error:
-            what = str(error) if isinstance(error, AuctorumError) else f"{cell!r} is no number"
-            remedy = error.remedy if isinstance(error, AuctorumError) else "write digits: 31.5 or 31,5"
-            report(Problem(place._replace(column=column), f"column `{said}`: {what}", remedy))
-    return tuple(found)
-
-
-def _measurement(character: Character, unit: str, cell: str) -> Measurement:
-    if not character.kind.is_numeric:
-        read_statement(cell, character)
-        return Measurement(character.name, "", None, cell)
-    if character.kind in (Kind.MEASURE, Kind.ANGLE):
-        unit = unit or character.unit
-        unit_fits(unit_named(unit), character)
-    number = Decimal(cell.replace(",", "."))
-    if not number.is_finite():
-        raise InvalidOperation
-    return Measurement(character.name, unit, number, cell)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from auctorum.records import schema
+from auctorum.records.rows import FILLED_IN
 
 _SETTINGS = """\
 # What this knowledge base is about. Every key is explained in the JSON Schema: auctorum new schema kb
@@ -115,6 +116,14 @@ def literature(work: str) -> str:
     return _LITERATURE.format(work=work)
 
 
+# Columns that a table of plants may have and a new one is not given: what sites.csv tells better, and rare ones.
+_NOT_OFFERED = (
+    "verbatimEventDate", "establishmentMeans", "locality", "decimalLatitude", "decimalLongitude",
+    "coordinateUncertaintyInMeters",
+)  # fmt: skip
+
+
 def _header(record: type, *measurements: str) -> str:
-    fields = [name for name in record.__dataclass_fields__ if name not in ("place", "measurements")]  # type: ignore[attr-defined]
+    without = FILLED_IN if record is schema.Site else (*FILLED_IN, *_NOT_OFFERED)
+    fields = [name for name in record.__dataclass_fields__ if name not in without]  # type: ignore[attr-defined]
     return ",".join([*fields, *measurements]) + "\n"

@@ -14,11 +14,13 @@ from typing import Any, TypeVar
 from auctorum.problems import Place, Problem
 from auctorum.records import cache, schema
 from auctorum.records.faults import revalidate, validate_and_salvage
+from auctorum.records.table_text import decoded_table
 from auctorum.records.tables import parse_rows
 from auctorum.records.write import write_text
 from auctorum.records.yamltext import Places, parse
 
 MAX_BYTES = 20_000_000
+_TABLES = ("sites.csv", "specimens.csv", "measurements.csv", "labels.csv")
 T = TypeVar("T")
 Progress = Callable[[int, int], None]  # files done, files in all
 
@@ -90,11 +92,21 @@ class _Reader:
             self.used[key] = cache.flatten(data)
         return found
 
+    def table(self, path: Path) -> str | None:
+        """The text of a table in whatever encoding a spreadsheet saved it; None and a problem if it can't be opened."""
+        content = self.content(path)
+        if content is None:
+            return None
+        text, problem = decoded_table(content, shown(path))
+        if problem is not None:
+            self.problems.append(problem)
+        return text
+
     def rows(self, path: Path, record: type[T], characters: Iterable[str]) -> tuple[T, ...]:
         """The rows of one table; none where it is absent."""
         if not path.exists() and not path.is_symlink():
             return ()
-        text = self.text(path)
+        text = self.table(path)
         if text is None:
             return ()
         rows, problems = parse_rows(text, shown(path), record, tuple(characters))
@@ -142,12 +154,23 @@ def read(
         sites=reader.rows(kb / "sites.csv", schema.Site, known),
         specimens=reader.rows(kb / "specimens.csv", schema.Specimen, known),
         labels=reader.rows(kb / "labels.csv", schema.Label, known),
+        measurements=reader.rows(kb / "measurements.csv", schema.MeasurementOrFact, known),
     )
     reader.problems += _stray_files(kb)
     if store and reader.used != reader.kept:
         with contextlib.suppress(OSError):  # a cache that can't be written costs time, nothing else
             write_text(store, cache.dump(reader.used))
     return records, tuple(sorted(reader.problems))
+
+
+def read_table(path: Path) -> tuple[str | None, tuple[Problem, ...]]:
+    """The text of a table that stands in no knowledge base, for `field_tables.read_plants_text`; None if there is none.
+
+    The problems say why it can't be opened, or in what encoding it was read.
+    """
+    reader = _Reader({})
+    text = reader.table(path)
+    return text, tuple(reader.problems)
 
 
 def _required(reader: _Reader, path: Path, record: type[T]) -> T | None:
@@ -160,7 +183,7 @@ def _required(reader: _Reader, path: Path, record: type[T]) -> T | None:
 
 def _stray_files(kb: Path) -> list[Problem]:
     """Files that look like records and are not read, so that nothing is passed over in silence."""
-    read_here = {kb / name for name in ("kb.yaml", "characters.yaml", "sites.csv", "specimens.csv", "labels.csv")}
+    read_here = {kb / name for name in ("kb.yaml", "characters.yaml", *_TABLES)}
     read_here |= {*(kb / "literature").glob("*.yaml"), *(kb / "criteria").glob("*.yaml")}
     stray = sorted(
         path

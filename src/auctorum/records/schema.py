@@ -30,7 +30,7 @@ from auctorum.records.literature import (
     TreatmentRecord,
     Work,
 )
-from auctorum.records.rows import Label, Site, Specimen
+from auctorum.records.rows import Label, MeasurementOrFact, Site, Specimen
 from auctorum.records.settings import (
     CharacterRecord,
     Characters,
@@ -58,6 +58,7 @@ __all__ = [
     "GivenStanding",
     "Label",
     "Literature",
+    "MeasurementOrFact",
     "OfferedAs",
     "Organism",
     "Person",
@@ -88,3 +89,4 @@ class Records:
     sites: tuple[Site, ...] = ()
     specimens: tuple[Specimen, ...] = ()
     labels: tuple[Label, ...] = ()
+    measurements: tuple[MeasurementOrFact, ...] = ()

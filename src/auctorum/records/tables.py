@@ -2,144 +2,143 @@
 
 Columns are named as the record's fields (Darwin Core terms); a column `character [unit]`, or one named as a
 character of the vocabulary, is a measurement. In places, the column counts cells from 1, as spreadsheets do.
+A bad cell is named and left out, the rest of its row is used; dates are brought to ISO 8601, column by column.
 """
 
 from __future__ import annotations
 
-import csv
-import io
-import re
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
-from auctorum.names.nearest import nearest
+from auctorum.characters.cells import UnreadableCell, check_broken, is_missing
 from auctorum.problems import Place, Problem, Severity
+from auctorum.records.columns import UNREAD, Column, Titles, columns_of, titles_of
 from auctorum.records.faults import json_schema, validate
-from auctorum.records.schema import PLACE_KEY
-from auctorum.records.yamltext import CONTROL
+from auctorum.records.schema import PLACE_KEY, MeasurementOrFact
+from auctorum.records.table_dates import iso_dates
+from auctorum.records.table_text import Report, table_rows
 
 T = TypeVar("T")
-_MEASURED = re.compile(r"(?P<character>[^\[\]]+)\[(?P<unit>[^\[\]]*)\]")
-MAX_CELL = 20_000_000  # letters: no less than a whole file may have
+Data = dict[str, Any]
+_DATES = ("eventDate", "measurementDeterminedDate")
+_VERBATIM = {"eventDate": "verbatimEventDate"}  # where the date as typed is kept
+_LONG_CELLS = ("measurementType", "measurementValue", "measurementUnit", "measurementAccuracy")
+_BLANKS = str.maketrans("\u00a0\u2007\u202f", "   ")
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
-    """What one column holds: a field of the record, or a measurement of a character in a unit."""
+class Table:
+    """The columns of a table, and of each row what its cells say, by the keys of the records, with its place."""
 
-    field: str = ""
-    character: str = ""
-    unit: str = ""
+    columns: tuple[Column, ...]
+    rows: tuple[Data, ...]
+
+    def number_of(self, field: str) -> int:
+        """The column of a field, counted from 1; 1 where it has none."""
+        return next((number for number, column in enumerate(self.columns, 1) if column.field == field), 1)
 
 
 def parse_rows(
     text: str, file: str, record: type[T], characters: Collection[str]
 ) -> tuple[tuple[T, ...], list[Problem]]:
-    """Every good row as a record, and every problem. A row with a bad cell is left out and named."""
+    """Every row that has what it must have as a record, and every problem. A bad cell is left out and named."""
     problems: list[Problem] = []
-    if text.startswith("\ufeff"):
-        text = text[1:]
-        what = "the file begins with a byte order mark"
-        problems.append(Problem(Place(file, 1, 1), what, "it was read all the same", Severity.WARNING))
-    rows = _rows(text, file, problems.append)
+    table = read_table(text, file, titles_of(characters, record), problems.append)
+    return tuple(records_of(table, record, table.rows, problems.append)), problems
+
+
+def read_table(text: str, file: str, titles: Titles, report: Report, severity: Severity = Severity.ERROR) -> Table:
+    """The table as columns and rows; a column that is not known is a problem of that severity."""
+    rows = table_rows(text, file, titles.knows, report)
     header = next(rows, None)
     if header is None:
-        return (), [*problems, Problem(Place(file, 1, 1), "the file is empty", "give a line of column names")]
-    columns = _columns(header[1], Place(file, header[0], 1), record, characters, problems.append)
-    records: list[T] = []
-    for line, cells in rows:
-        data = _row_data(line, cells, columns, file, problems.append)
-        if data is None:
-            continue
+        report(Problem(Place(file, 1, 1), "the file is empty", "give a line of column names"))
+        return Table((), ())
+    columns = tuple(columns_of(header[1], Place(file, header[0], 1), titles, report, severity))
+    found = tuple(_row_data(rows, header[1], columns, file, report))
+    for field in _DATES:
+        _settle_dates(field, found, columns, titles, report)
+    return Table(columns, found)
+
+
+def records_of(table: Table, record: type[T], rows: Iterable[Data], report: Report) -> Iterator[T]:
+    """The rows as records of that class; cells that are no good are named and left out."""
+    required = _required(record)
+    places = tuple(table.number_of(field) for field in _LONG_CELLS) if record is MeasurementOrFact else ()
+    for data in rows:
+        if places:
+            data = data | {"columns": places}
         found, faults = validate(record, data)
-        problems += [_in_column(fault, columns) for fault in faults]
+        if found is None:
+            bad = {fault.within[0] for fault in faults if fault.within} - {*required}
+            if bad:
+                found, _ = validate(record, {key: value for key, value in data.items() if key not in bad})
+        for fault in faults:
+            number = table.number_of(str(fault.within[0])) if fault.within else 1
+            report(Problem(fault.place._replace(column=number), fault.what, fault.remedy, fault.severity))
         if found is not None:
-            records.append(found)
-    return tuple(records), problems
+            yield found
 
 
-def _rows(text: str, file: str, report: Callable[[Problem], None]) -> Iterator[tuple[int, list[str]]]:
-    """Line number and trimmed cells of every row that is not blank."""
-    first = re.sub(r'"[^"]*"', "", re.split(r"[\r\n]", text, maxsplit=1)[0])
-    delimiter = max(",;\t", key=first.count)
-    csv.field_size_limit(MAX_CELL)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
-    line = 1
-    try:
-        for row in reader:
-            cells = [CONTROL.sub("", cell).strip() for cell in row]
-            if any(map(CONTROL.search, row)):
-                report(Problem(Place(file, line, 1), "a control character in a cell", "delete it"))
-            if any(cells):
-                yield line, cells
-            line = reader.line_num + 1
-    except csv.Error as error:
-        place = Place(file, line, 1)
-        lost = text.count("\n") + 1 - line
-        what = f"not readable as CSV from here to the end, {lost} lines: {error}"
-        report(Problem(place, what, "check the quotation marks"))
-
-
-def _columns(
-    header: list[str],
-    place: Place,
-    record: type,
-    characters: Collection[str],
-    report: Callable[[Problem], None],
-) -> list[Column]:
-    known = [key for key in json_schema(record)["properties"] if key != "measurements"]
-    measures = "measurements" in json_schema(record)["properties"]
-    columns: list[Column] = []
-    for number, title in enumerate(header, 1):
-        here = place._replace(column=number)
-        column = _column(title, known, characters if measures else ())
-        if column in columns and column != Column():
-            report(Problem(here, f"the column `{title}` stands twice", "keep one; the first was read"))
-            column = Column()
-        elif column == Column():
-            near = nearest(title, [*known, *characters], limit=1)
-            meant = f"did you mean `{near[0]}`? " if near else ""
-            remedy = f"{meant}use a Darwin Core term of the record, or `character [unit]`"
-            report(Problem(here, f"the column `{title}` is not known and was left out", remedy))
-        columns.append(column)
-    missing = [key for key in json_schema(record).get("required", ()) if Column(field=key) not in columns]
-    for key in missing:
-        report(Problem(place, f"the column `{key}` is missing", "add it"))
-    return columns
-
-
-def _column(title: str, known: Collection[str], characters: Collection[str]) -> Column:
-    if title in known:
-        return Column(field=title)
-    match = _MEASURED.fullmatch(title)
-    if match and match["character"].strip() in characters:
-        return Column(character=match["character"].strip(), unit=match["unit"].strip())
-    return Column(character=title) if title in characters else Column()
+def _required(record: type) -> frozenset[str]:
+    return frozenset(json_schema(record).get("required", ()))
 
 
 def _row_data(
-    line: int, cells: list[str], columns: list[Column], file: str, report: Callable[[Problem], None]
-) -> dict[str, Any] | None:
-    place = Place(file, line, 1)
-    if len(cells) > len(columns) and any(cells[len(columns) :]):
-        what = f"{len(cells)} cells in a table of {len(columns)} columns"
-        report(Problem(place, what, "put cells that hold a separator in quotation marks"))
-        return None
-    data: dict[str, Any] = {PLACE_KEY: place}
-    measurements = []
+    rows: Iterable[tuple[int, list[str]]], header: Sequence[str], columns: Sequence[Column], file: str, report: Report
+) -> Iterator[Data]:
+    untitled: set[int] = set()
+    for line, cells in rows:
+        place = Place(file, line, 1)
+        if len(cells) > len(columns) and any(cells[len(columns) :]):
+            what = f"{len(cells)} cells in a table of {len(columns)} columns; the row was left out"
+            report(Problem(place, what, "put cells that hold a separator in quotation marks"))
+            continue
+        for number, (cell, title) in enumerate(zip(cells, header, strict=False), 1):
+            if cell and not title and number not in untitled:
+                untitled.add(number)
+                what = "cells in a column without a title were left out"
+                report(Problem(place._replace(column=number), what, "give the column a title"))
+        yield _cells_by_key(cells, columns, place, report)
+
+
+def _cells_by_key(cells: Sequence[str], columns: Sequence[Column], place: Place, report: Report) -> Data:
+    data: Data = {PLACE_KEY: place}
+    measured: list[tuple[str, str, str, int]] = []
+    errors: list[tuple[str, str, str, int]] = []
     for number, (cell, column) in enumerate(zip(cells, columns, strict=False), 1):
-        if cell and column.field:
-            data[column.field] = cell
-        elif cell and column.character:
-            measurements.append((column.character, column.unit, cell, number))
-    if measurements:
-        data["measurements"] = tuple(measurements)
+        if not cell or column == UNREAD:
+            continue
+        if column.character:
+            (errors if column.error else measured).append((column.character, column.unit, cell, number))
+        elif not is_missing(cell):
+            try:
+                check_broken(cell)
+            except UnreadableCell as error:
+                report(error.at(place._replace(column=number)))
+                continue
+            data[column.field] = cell.translate(_BLANKS)
+    if measured:
+        data["measurements"] = tuple(measured)
+    if errors:
+        data["accuracies"] = tuple(errors)
     return data
 
 
-def _in_column(problem: Problem, columns: list[Column]) -> Problem:
-    """The problem of a row, at the column of the cell that it is about."""
-    field = problem.within[0] if problem.within else ""
-    number = next((n for n, column in enumerate(columns, 1) if column.field == field), 1)
-    return Problem(problem.place._replace(column=number), problem.what, problem.remedy, problem.severity)
+def _settle_dates(field: str, rows: Sequence[Data], columns: Sequence[Column], titles: Titles, report: Report) -> None:
+    """Bring the dates of one column to ISO 8601; what was typed is kept beside it where the record has room."""
+    if Column(field=field) not in columns:
+        return
+    number = columns.index(Column(field=field)) + 1
+    dated = [data for data in rows if field in data]
+    verbatim = _VERBATIM.get(field, "")
+    for data, one in zip(dated, iso_dates([data[field] for data in dated]), strict=True):
+        if one.what:
+            place = data[PLACE_KEY]._replace(column=number)
+            report(Problem(place, f"`{field}`: {one.what}", one.remedy, one.severity))
+        if one.iso == data[field]:
+            continue
+        if verbatim in titles.fields.values():
+            data.setdefault(verbatim, data[field])
+        data[field] = one.iso

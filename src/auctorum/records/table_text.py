@@ -1,0 +1,132 @@
+"""The text of a table -> its rows of cells: separator, header and titles above it, blank rows, control characters."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import islice
+
+from auctorum.problems import Place, Problem, Severity
+from auctorum.records.yamltext import CONTROL
+
+MAX_LETTERS = 10_000  # of one cell: three pages of remarks
+_LARGEST_FIELD = 20_000_000  # no less than a whole file may have, so that one large cell costs no other
+_LOOKED_AT = 10  # rows among which the header is looked for
+_LETTERS_LOOKED_AT = 100_000
+_QUOTED = re.compile(r'"[^"]*"')
+_SEP = re.compile(r'"?sep=(?P<delimiter>[^"\r\n])"?;?,?[ \t]*(?:\r\n|\r|\n)', re.IGNORECASE)
+
+Report = Callable[[Problem], None]
+Knows = Callable[[list[str]], int]  # cells of a row -> how many of them are titles of columns
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """How a table is written: its separator, whether a line says so, and the rows that stand above the header."""
+
+    delimiter: str
+    said: bool
+    above: int
+
+
+def layout_of(text: str, knows: Knows) -> Layout:
+    """The layout under which some row near the top has the most titles of columns; needs the first rows only.
+
+    Where no row has any, the separator is the sign that the first row has most of, and the header the first row.
+    """
+    if said := _SEP.match(text):
+        return Layout(said["delimiter"], True, _best_row(text[said.end() :], said["delimiter"], knows)[1])
+    first = _QUOTED.sub("", re.split(r"[\r\n]", text, maxsplit=1)[0])
+    found = []
+    for place, delimiter in enumerate(",;\t"):
+        known, above = _best_row(text, delimiter, knows)
+        found.append((known, first.count(delimiter), -place, above, delimiter))
+    *_, above, delimiter = max(found)
+    return Layout(delimiter, False, above)
+
+
+def _best_row(text: str, delimiter: str, knows: Knows) -> tuple[int, int]:
+    """How many titles the likeliest header has, and how many rows that are not blank stand above it."""
+    csv.field_size_limit(_LARGEST_FIELD)
+    reader = csv.reader(io.StringIO(text[:_LETTERS_LOOKED_AT], newline=""), delimiter=delimiter)
+    best = (0, 0)
+    try:
+        rows = (cells for row in reader if any(cells := [cell.strip() for cell in row]))
+        for above, cells in enumerate(islice(rows, _LOOKED_AT)):
+            known = knows(cells)
+            if known > best[0]:
+                best = (known, above)
+    except csv.Error:
+        pass  # reading the rows says so
+    return best
+
+
+def table_rows(text: str, file: str, knows: Knows, report: Report) -> Iterator[tuple[int, list[str]]]:
+    """Line number and trimmed cells of the header and of every row below it that is not blank."""
+    if text.startswith("\ufeff"):
+        text = text[1:]
+        what = "the file begins with a byte order mark"
+        report(Problem(Place(file, 1, 1), what, "it was read all the same", Severity.WARNING))
+    layout = layout_of(text, knows)
+    line, start = 1, 0
+    if layout.said and (said := _SEP.match(text)):
+        line, start = 2, said.end()
+    rows = _rows(text[start:], line, file, layout.delimiter, report)
+    above = list(islice(rows, layout.above))
+    if above:
+        lines = f"line {above[0][0]}" if len(above) == 1 else f"lines {above[0][0]} to {above[-1][0]}"
+        what = f"{lines} above the column names: passed over"
+        report(Problem(Place(file, above[0][0], 1), what, "begin the table with its column names", Severity.WARNING))
+    yield from rows
+
+
+def _rows(text: str, line: int, file: str, delimiter: str, report: Report) -> Iterator[tuple[int, list[str]]]:
+    csv.field_size_limit(_LARGEST_FIELD)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
+    offset = line - 1
+    try:
+        for row in reader:
+            cells = [cleaned(cell, Place(file, line, number), report) for number, cell in enumerate(row, 1)]
+            if any(cells):
+                yield line, cells
+            line = reader.line_num + 1 + offset
+    except csv.Error as error:
+        lost = text.count("\n") + 1 + offset - line
+        what = f"not readable as CSV from here to the end, {lost} lines: {error}"
+        report(Problem(Place(file, line, 1), what, "check the quotation marks"))
+
+
+def decoded_table(content: bytes, file: str) -> tuple[str, Problem | None]:
+    """The text of a table's bytes, and a warning where they are not UTF-8.
+
+    Spreadsheets save `Unicode text` as UTF-16 with its mark, and plain CSV of western countries as Windows-1252.
+    """
+    remedy = "save the table as CSV UTF-8, and look at letters with accents"
+    for mark, name in ((b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be")):
+        if content.startswith(mark):
+            what = "the table is in UTF-16; it was read all the same"
+            problem = Problem(Place(file, 1, 1), what, remedy, Severity.WARNING)
+            return content[2:].decode(name, "replace"), problem
+    try:
+        return content.decode("utf-8"), None
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        column = error.start - content.rfind(b"\n", 0, error.start)
+        what = f"not UTF-8: byte 0x{content[error.start]:02x}; the table was read as Windows-1252"
+        problem = Problem(Place(file, line, column), what, remedy, Severity.WARNING)
+        return content.decode("cp1252", "replace"), problem
+
+
+def cleaned(cell: str, place: Place, report: Report) -> str:
+    """The cell without control characters and blanks round it; "" and a problem where it is far too long."""
+    if len(cell) > MAX_LETTERS:
+        what = f"a cell of {len(cell)} letters was left out; {MAX_LETTERS} are read"
+        report(Problem(place, what, "shorten it; check the quotation marks"))
+        return ""
+    if CONTROL.search(cell):
+        report(Problem(place, "a control character in a cell", "delete it"))
+        cell = CONTROL.sub("", cell)
+    return cell.strip()
