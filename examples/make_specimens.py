@@ -18,6 +18,7 @@ The model, step by step:
 - **Observer.** M. Sallow reads a caliper to half a millimetre; J. Petrane reads a ruler, half of the time in
   twentieths of an inch, and a trace too long. One calls the long-spurred plant a variety, the other a species. Both
   name plants by what they measured, not by what the plant is, and leave some without a name.
+- **Instrument.** The column `spur length ± [mm]` states the error of each: two spreads beyond its bias.
 - **Gaps.** Each cell is left empty now and then; seeds are ripe on few plants.
 
 Only uniform numbers are drawn from numpy's generator; the normal ones are made from them here, since the
@@ -45,9 +46,9 @@ COLOURS = ("green", "yellow-green", "cream", "ivory", "buff", "russet")
 HAIRS = ("glabrous", "sparsely hairy", "pubescent", "villous", "woolly")
 COLUMNS = (
     "occurrenceID", "organismID", "catalogNumber", "recordedBy", "eventDate", "locationID", "scientificName",
-    "identifiedBy", "lifeStage", "degreeOfEstablishment", "occurrenceRemarks", "plant height [cm]", "leaf length [mm]",
+    "identifiedBy", "lifeStage", "degreeOfEstablishment", "measurementMethod", "occurrenceRemarks", "plant height [cm]", "leaf length [mm]",
     "leaf width [mm]", "leaf apex", "leaf tooth number", "leaf hairiness", "bracteoles", "flower number",
-    "petal length [mm]", "spur length [mm]", "spur length [in]", "spur colour", "seed surface",
+    "petal length [mm]", "spur length [mm]", "spur length [in]", "spur length ± [mm]", "spur colour", "seed surface",
 )  # fmt: skip
 
 
@@ -115,6 +116,24 @@ MISSING = 0.06  # share of cells left empty
 YOUNG = 0.14  # share of plants met in bud
 AGAIN = 0.5  # share of young plants that were met a second time, in flower
 OBSERVERS = CAREFUL, _ = "M. Sallow", "J. Petrane"
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """What an observer measures spurs with: spread of its error, how much too long it reads, and its step, in mm."""
+
+    name: str
+    error: float
+    bias: float
+    grain: float
+
+    @property
+    def half_width(self) -> str:
+        """The error as the table states it: two spreads beyond the bias, which hold 19 readings of 20."""
+        return f"{self.bias + 2 * self.error:.1f}"
+
+
+INSTRUMENTS = {"M. Sallow": Instrument("caliper", 0.35, 0.0, 0.5), "J. Petrane": Instrument("ruler", 0.9, 0.3, 1.0)}
 
 
 class Draw:
@@ -228,7 +247,9 @@ def row_of(draw: Draw, plant: Plant, visit: Visit) -> dict[str, str]:
         "scientificName": name_of(draw, plant, visit, spur),
         "lifeStage": "young" if visit.young else "mature",
         "degreeOfEstablishment": "cultivated" if visit.site == GARDEN else "native",
+        "measurementMethod": INSTRUMENTS[visit.observer].name,
         column: text,
+        "spur length ± [mm]": INSTRUMENTS[visit.observer].half_width if text else "",
     }
     for title, seen in seen_of(draw, plant, visit).items():
         row[title] = "" if draw.happens(MISSING) else seen
@@ -259,14 +280,14 @@ def name_of(draw: Draw, plant: Plant, visit: Visit, spur: float | None) -> str:
 def spur_of(draw: Draw, plant: Plant, visit: Visit) -> tuple[str, str, float | None]:
     """Column, cell and length in mm of the spur as measured; an empty cell and None where it was not."""
     careful = visit.observer == CAREFUL
-    error, bias, grain = (0.35, 0.0, 0.5) if careful else (0.9, 0.3, 1.0)
-    spur = plant.spur * visit.growth + draw.normal(bias, error)
+    with_ = INSTRUMENTS[visit.observer]
+    spur = plant.spur * visit.growth + draw.normal(with_.bias, with_.error)
     inches = not careful and draw.happens(0.5)
     if draw.happens(MISSING / 2):
         return "spur length [mm]", "", None
     if inches:
         return "spur length [in]", f"{round(spur / MM_PER_INCH * 20) / 20:.2f}", spur
-    return "spur length [mm]", f"{round(spur / grain) * grain:g}", spur
+    return "spur length [mm]", f"{round(spur / with_.grain) * with_.grain:g}", spur
 
 
 def seen_of(draw: Draw, plant: Plant, visit: Visit) -> dict[str, str]:
