@@ -33,10 +33,19 @@ def check(ctx: click.Context, with_open: bool, kb: Path, as_json: bool) -> None:
     counts = Counter(str(one.severity) for one in problems)
     if as_json:
         counted_in_words = {"errors": counts["error"], "warnings": counts["warning"], "open_questions": counts["open"]}
-        echo_json({**counted_in_words, "problems": [_row(one) for one in shown]})
+        echo_json({**counted_in_words, "problems": _rows(code.corpus, shown)})
     else:
         _show(code.corpus, shown, counts, with_open)
     ctx.exit(1 if counts["error"] else 0)
+
+
+def _rows(corpus: Corpus, problems: Sequence[Problem]) -> list[dict[str, object]]:
+    """What may leave the machine: a problem that tells a place is said without its words."""
+    from auctorum.determination.public_plants import public_problem
+    from auctorum.determination.whereabouts import whereabouts_of
+
+    known = whereabouts_of(corpus)
+    return [_row(public_problem(one, known)) for one in problems]
 
 
 def _row(problem: Problem) -> dict[str, object]:

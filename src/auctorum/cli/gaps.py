@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from auctorum.circumscription.gaps.model import Gap
     from auctorum.corpus.model import Corpus
+    from auctorum.determination.whereabouts import Whereabouts
 
 USUAL_CAUTIONS = (
     "Ask for the permits and the leave that local law and the landowner ask for, before you go; collect nothing "
@@ -83,29 +84,36 @@ def _cautions(corpus: Corpus, shown: Sequence[Gap]) -> tuple[str, ...]:
 
 
 def _data(corpus: Corpus, found: Sequence[Gap], shown: Sequence[Gap]) -> dict[str, object]:
+    from auctorum.determination.whereabouts import whereabouts_of
+
+    known = whereabouts_of(corpus)
     return {
         "open_questions": len(found),
-        "gaps": [_row(corpus, number, gap) for number, gap in enumerate(shown, 1)],
+        "gaps": [_row(corpus, known, number, gap) for number, gap in enumerate(shown, 1)],
         "cautions": list(_cautions(corpus, shown)),
     }
 
 
-def _row(corpus: Corpus, number: int, gap: Gap) -> dict[str, object]:
+def _row(corpus: Corpus, known: Whereabouts, number: int, gap: Gap) -> dict[str, object]:
+    """What may leave the machine: without the remarks on a site, and without words that tell a place."""
     from auctorum.corpus.resolve import called
+    from auctorum.determination.localities import withheld_sentence
+    from auctorum.determination.public_plants import public_words
 
     taxa = (corpus.taxa[taxon] for taxon in gap.taxa)
     return {
         "number": number,
         "kind": str(gap.kind),
         "rank": round(gap.rank, 4),
-        "question": gap.question,
-        "why": gap.why,
-        "to_do": gap.todo,
+        "question": public_words(gap.question, known),
+        "why": public_words(gap.why, known),
+        "to_do": public_words(gap.todo, known),
+        "information_withheld": withheld_sentence(["locationRemarks"] if gap.remarks else []),
         "taxa": [called(corpus, taxon.current) + taxon.sense.suffix for taxon in taxa],
         "names": [called(corpus, name) for name in gap.names],
         "works": list(gap.works),
         "characters": list(gap.characters),
-        "sites": list(gap.sites),
+        "sites": [public_words(site, known) for site in gap.sites],
         "place": str(gap.place),
         "in_field": gap.in_field,
     }
@@ -143,9 +151,10 @@ def _entry(gap: Gap) -> Text:
     from rich.text import Text
 
     place = "" if gap.place == NOWHERE else f" ({gap.place})"
+    remarks = f" Remarks: {gap.remarks.rstrip('.')}." if gap.remarks else ""
     rank = f"{gap.rank:.2f}" if gap.rank >= 0.005 else "under 0.01"
     return Text.assemble(
         f"{gap.kind}, {rank}\n",
         (f"{gap.question}\n", "bold"),
-        f"{gap.why}\nTo do: {gap.todo}{place}\n",
+        f"{gap.why}\nTo do: {gap.todo}{remarks}{place}\n",
     )

@@ -12,16 +12,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 from auctorum.circumscription.phrases import listed
-from auctorum.corpus.model import Corpus
-from auctorum.determination.whereabouts import Whereabouts, whereabouts
+from auctorum.corpus.model import Corpus, Specimen
+from auctorum.determination.whereabouts import Whereabouts, whereabouts, whereabouts_of
 from auctorum.records.rows import Role, Site
 
 ELEVATION_STEP = 100  # m
+NO_SITE = "(none)"  # the id of a place that is no site of sites.csv
 # WGS 84 (EPSG:7030): semi-major axis in m, and flattening
 _AXIS, _FLATTENING = 6_378_137.0, 1 / 298.257_223_563
 _POLE, _DATE_LINE = Decimal(90), Decimal(180)
@@ -64,9 +66,25 @@ def public_sites(corpus: Corpus, *, exactly: bool = False) -> dict[str, PublicSi
     """Every site of a knowledge base by its id, generalised to the precision of its settings, or as recorded."""
     if exactly:
         return {id_: exact(site) for id_, site in corpus.sites.items()}
+    known = whereabouts_of(corpus)
     precision = corpus.settings.locality_precision
-    known = whereabouts(corpus.sites.values(), precision)
     return {id_: generalised(site, precision, known) for id_, site in corpus.sites.items()}
+
+
+def own_place(specimen: Specimen, corpus: Corpus) -> Site | None:
+    """The site of a plant, with the plant's own coordinates and locality where its row has them; None for no place."""
+    site, row = corpus.sites.get(specimen.site or ""), specimen.record
+    if not row.locality and row.decimalLatitude is None and row.decimalLongitude is None:
+        return site
+    site = site or Site(locationID=row.locationID or NO_SITE)
+    located = row.decimalLatitude is not None or row.decimalLongitude is not None
+    told: dict[str, Any] = {
+        each.name: getattr(site, each.name) for each in fields(Site) if each.name != "place"
+    }  # records are made from their columns, which have no place
+    told["locality"] = row.locality or site.locality
+    if located:
+        told |= {"decimalLatitude": row.decimalLatitude, "decimalLongitude": row.decimalLongitude}
+    return Site(**told)
 
 
 def exact(site: Site) -> PublicSite:

@@ -18,14 +18,18 @@ FIELDS = (
     "catalogNumber",
     "recordedBy",
     "eventDate",
+    "verbatimEventDate",
     "scientificName",
     "identifiedBy",
     "lifeStage",
     "sex",
     "degreeOfEstablishment",
+    "establishmentMeans",
     "occurrenceRemarks",
 )
 Measured = tuple[str, str, str]  # character, unit, cell as typed
+SITES_FILE = "sites.csv"
+REMEDY = "who keeps the records reads it by: auctorum check"
 _NUMBER = re.compile(r"[<>~±]?\s*[+\-−]?\d+(?:[.,]\d+)?(?:\s*[–-]\s*\d+(?:[.,]\d+)?)?")
 
 
@@ -45,7 +49,8 @@ def public_plant(specimen: Specimen, vocabulary: Vocabulary, known: Whereabouts 
     they are as exact as the place. A spur of 44.15 mm is no latitude, so other figures are not searched.
     """
     fields = tuple((field, getattr(specimen.record, field)) for field in FIELDS)
-    measured = tuple((character, unit, cell) for character, unit, cell, *_ in specimen.record.measurements)
+    row = specimen.record
+    measured = tuple((character, unit, cell) for character, unit, cell, *_ in row.measurements)
     if known is None:
         return PublicPlant(fields, measured, ())
     telling = {field for field, text in fields if known.told_in(text)}
@@ -71,8 +76,17 @@ def _unique(words: list[str]) -> Iterator[str]:
     return iter(dict.fromkeys(words))
 
 
+def public_words(text: str, known: Whereabouts) -> str:
+    """The words, or that they are withheld, where they tell a place."""
+    return "(withheld: it tells a place)" if known.told_in(text) else text
+
+
 def public_problem(problem: Problem, known: Whereabouts) -> Problem:
-    """The problem as others may read it: words that tell a place give way to where they stand."""
-    if known.told_in(problem.what) or known.told_in(problem.remedy):
-        return replace(problem, what="what is wrong here tells a place, and is withheld", remedy="see the file itself")
+    """The problem as others may read it: words that tell a place give way to where they stand.
+
+    Of sites.csv no words are told at all: a cell that cannot be read is a coordinate as often as not, and unknown.
+    """
+    in_sites = problem.place.file.replace("\\", "/").rpartition("/")[2] == SITES_FILE
+    if in_sites or known.told_in(problem.what) or known.told_in(problem.remedy):
+        return replace(problem, what="what is wrong here may tell a place, and is withheld", remedy=REMEDY)
     return problem

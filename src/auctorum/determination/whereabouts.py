@@ -17,15 +17,16 @@ from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise
 
+from auctorum.corpus.model import Corpus
 from auctorum.names.fold import fold
-from auctorum.records.rows import Site
+from auctorum.records.rows import Site, Specimen
 
 _DATE = re.compile(r"(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)")
 _NUMBER = re.compile(r"(\d+)(?:[.,·](\d+))?")
 _PIECES = re.compile(r"[,;:(/–—]")
 _LETTERS = re.compile(r"[^\W\d_]+")
 # Between degrees, minutes and seconds; any other word parts the numbers.
-_DEGREE_WORDS = frozenset({"d", "deg", "degs", "degree", "degrees", "m", "min", "mins", "minute", "minutes"})
+_DEGREE_WORDS = frozenset({"o", "d", "deg", "degs", "degree", "degrees", "m", "min", "mins", "minute", "minutes"})
 LONGEST_GAP = 12  # letters between degrees and minutes, or minutes and seconds
 LEAST_RUN = 5  # digits without a mark that are taken for a coordinate: years have four
 LONGEST_RUN = 12
@@ -97,12 +98,19 @@ class Whereabouts:
         return any(around // self.precision in self.cells for around in (value - step, value, value + step))
 
 
-def whereabouts(sites: Iterable[Site], precision: Decimal) -> Whereabouts:
-    """What gives these sites away, where coordinates are cut to multiples of `precision` degrees."""
-    known = list(sites)
+def whereabouts_of(corpus: Corpus) -> Whereabouts:
+    """What gives away the sites of a knowledge base, and the plants that have a place of their own."""
+    plants = (one.record for one in corpus.specimens)
+    own = (one for one in plants if one.locality or one.decimalLatitude is not None or one.decimalLongitude is not None)
+    return whereabouts([*corpus.sites.values(), *own], corpus.settings.locality_precision)
+
+
+def whereabouts(places: Iterable[Site | Specimen], precision: Decimal) -> Whereabouts:
+    """What gives these places away, where coordinates are cut to multiples of `precision` degrees."""
+    known = list(places)
     unit = Fraction(precision)
     degrees = [abs(one) for site in known for one in (site.decimalLatitude, site.decimalLongitude) if one is not None]
-    islands = {"".join(_words(site.island)) for site in known}
+    islands = {"".join(_words(site.island)) for site in known if isinstance(site, Site)}
     names = {name for site in known for name in _names(site.locality)} - islands
     return Whereabouts(
         unit,

@@ -12,12 +12,22 @@ import io
 import json
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from auctorum.corpus.model import Corpus, Specimen
-from auctorum.determination.localities import Cell, PublicSite, public_sites, withheld_sentence
+from auctorum.determination.localities import (
+    NO_SITE,
+    Cell,
+    PublicSite,
+    exact,
+    generalised,
+    own_place,
+    public_sites,
+    withheld_sentence,
+)
 from auctorum.determination.public_plants import FIELDS, PublicPlant, public_plant
-from auctorum.determination.whereabouts import whereabouts
+from auctorum.determination.whereabouts import Whereabouts, whereabouts_of
 from auctorum.exchange.as_csv import neutral
 
 Row = dict[str, str]
@@ -64,8 +74,7 @@ def sites_geojson(corpus: Corpus, *, exactly: bool = False) -> str:
 
 def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[str, ...]]:
     """A line for each row of specimens.csv, and the lines of that file from which something was left out."""
-    sites = public_sites(corpus, exactly=exactly)
-    known = None if exactly else whereabouts(corpus.sites.values(), corpus.settings.locality_precision)
+    known = None if exactly else whereabouts_of(corpus)
     plants = [public_plant(specimen, corpus.vocabulary, known) for specimen in corpus.specimens]
     headings = dict.fromkeys(
         _heading(character, unit)
@@ -75,12 +84,20 @@ def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[
         if named == character
     )
     rows = [
-        _specimen_row(specimen, plant, sites.get(specimen.site or ""))
+        _specimen_row(specimen, plant, _place(specimen, corpus, known))
         for specimen, plant in zip(corpus.specimens, plants, strict=True)
     ]
     terms = ("occurrenceID", "organismID", "basisOfRecord", *FIELDS[2:-1], *_PLACE, FIELDS[-1], *_SAID)
     lines = [str(one.record.place) for one, plant in zip(corpus.specimens, plants, strict=True) if plant.withheld]
     return _csv((*_without_exact(terms, exactly), *headings), rows), tuple(lines)
+
+
+def _place(specimen: Specimen, corpus: Corpus, known: Whereabouts | None) -> PublicSite | None:
+    site = own_place(specimen, corpus)
+    if site is None:
+        return None
+    shown = exact(site) if known is None else generalised(site, corpus.settings.locality_precision, known)
+    return replace(shown, id="") if shown.id == NO_SITE else shown
 
 
 def _without_exact(terms: Sequence[str], exactly: bool) -> tuple[str, ...]:

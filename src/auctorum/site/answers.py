@@ -18,6 +18,8 @@ from auctorum.circumscription.separation_known import Knowledge, knowledge
 from auctorum.circumscription.sisters import sisters
 from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
+from auctorum.determination.public_plants import public_problem
+from auctorum.determination.whereabouts import whereabouts_of
 from auctorum.names.format import format_name, parts
 from auctorum.names.gender import Gender
 from auctorum.names.name import Name
@@ -46,7 +48,8 @@ class Answers:
     def __init__(self, code: Code, problems: Sequence[Problem]) -> None:
         self.code = code
         self.corpus = code.corpus
-        self.problems = tuple(sorted(problems))
+        known = whereabouts_of(self.corpus)
+        self.problems = tuple(sorted(public_problem(each, known) for each in problems))
         self._histories: dict[str, History] = {}
         self._diagnoses: dict[str, Diagnosis] = {}
         self._observed: dict[str, Mapping[tuple[str, str], Observed]] = {}

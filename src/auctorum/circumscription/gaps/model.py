@@ -46,7 +46,8 @@ class Gap:
 
     `question`, `why` and `todo` are sentences; the question begins with what it is about. The rest are ids of what is
     named in them (`characters` by their names); `place` is where the answer belongs, NOWHERE where that is open.
-    `in_field` is true where somebody has to go out for it.
+    `in_field` is true where somebody has to go out for it; `remarks` are those of the site, for that person alone:
+    dangers and permits stand in them, and directions, too.
     """
 
     kind: GapKind
@@ -61,3 +62,4 @@ class Gap:
     sites: tuple[str, ...] = ()
     place: Place = NOWHERE
     in_field: bool = False
+    remarks: str = ""

@@ -31,13 +31,9 @@ def _gap(id_: str, site: Site, visited: int) -> Gap:
         one_more(1.0, visited),
         question=f"Site {id_}{f' ({known})' if known else ''}: what grows there?",
         why=f"It is a candidate, and no plant is recorded from it; plants are known from {counted(visited, 'site')}.",
-        todo=f"Search it with the permits it needs, and add what you measure to specimens.csv.{_remarks(site)}",
+        todo="Search it with the permits it needs, and add what you measure to specimens.csv.",
         sites=(id_,),
         place=site.place,
         in_field=True,
+        remarks=site.locationRemarks,
     )
-
-
-def _remarks(site: Site) -> str:
-    """Dangers and permits, as the record has them."""
-    return f" Remarks: {site.locationRemarks.rstrip('.')}." if site.locationRemarks else ""
