@@ -70,13 +70,19 @@ def problems_of(characters: str = CHARACTERS, criterion: str = "", sites: str = 
     records = schema.Records(
         settings=read_text("title: T\n", schema.Settings, "kb.yaml"),
         characters=read_text(characters, schema.Characters, "characters.yaml"),
-        literature=(read_text(BASE, schema.Literature, "x.yaml"),),
+        literature=(read_text(BASE + "- taxon: Exemplum album\n", schema.Literature, "x.yaml"),),
         criteria=(read_text(criterion, schema.Criterion, "c.yaml"),) if criterion else (),
         sites=parse_rows(sites, "sites.csv", schema.Site, ())[0] if sites else (),
     )
     return [f"{one.what} ({one.remedy})" for one in link(records)[1]]
 
 
+MORE_CHARACTERS = """\
+- {name: petal length, structure: petal, property: length, kind: measure, unit: mm}
+- {name: spur to petal, structure: spur, property: ratio, kind: ratio, of: [spur length, petal length]}
+- {name: leaf shape, structure: leaf, property: shape, kind: nominal, states: [{name: ovate}, {name: linear}]}
+- {name: aspect, structure: habitat, property: aspect, kind: angle, unit: degree}
+"""
 CRITERION = """\
 id: long
 title: Long
@@ -99,10 +105,63 @@ supporting: [{character: spur colour, value: cream or ivory}]
         pytest.param("spur colour", "spur color", ["no character `spur color` in characters.yaml"], id="character"),
         pytest.param("Exemplum album", "Exemplum alba", ["no name `Exemplum alba` in the knowledge base"], id="name"),
         pytest.param("25 mm}", "25 mm, stage: zork}", ["no growth stage `zork` of `spur length`"], id="stage"),
+        pytest.param("25 mm}", "'25'}", ["no value of `spur length` in “25”: the figure has no unit"], id="no-unit"),
+        pytest.param("25 mm", "22–34 mm", ["`22–34 mm` is no threshold, which is one figure"], id="range"),
+        pytest.param("at-least: 25 mm", "at-least: up to 25 mm", ["`up to 25 mm` is no threshold"], id="open"),
+        pytest.param("at-least: 25 mm", "at-least: ca. 25 mm", ["`ca. 25 mm` is no threshold"], id="about"),
+        pytest.param(
+            "{character: spur length, at-least: 25 mm}",
+            "{character: leaf shape, at-least: ovate}",
+            ["`leaf shape` has no threshold: its states have no lower and higher"],
+            id="nominal",
+        ),
+        pytest.param(
+            "{character: spur length, at-least: 25 mm}",
+            "{character: aspect, at-least: S}",
+            ["`aspect` has no threshold: its directions have no lower and higher"],
+            id="angle",
+        ),
+        pytest.param(
+            "{character: spur length, at-least: 25 mm}",
+            "{character: petal number, at-least: cream or ivory}",
+            ["no value of `petal number`"],
+            id="states-of-a-count",
+        ),
+        pytest.param(
+            "{character: spur colour, value: cream or ivory}",
+            "{character: spur length, value: 25–40 mm}",
+            ["`spur length` decides, and supports itself"],
+            id="supports-itself",
+        ),
+        pytest.param(
+            "[{character: spur colour, value: cream or ivory}]",
+            "[{character: spur colour, value: cream}, {character: spur colour, value: ivory}]",
+            ["`spur colour` supports twice at one stage"],
+            id="supports-twice",
+        ),
+        pytest.param(
+            "{character: spur colour, value: cream or ivory}",
+            "{character: spur to petal, value: 1–2}",
+            ["`spur to petal` is reckoned from `spur length`, which decides"],
+            id="ratio-of-it",
+        ),
+        pytest.param(
+            "taxon: Exemplum album",
+            "taxon: Exemplum nigrum",
+            ["criterion `long`: no work treats Exemplum nigrum Orrin as a taxon of its own"],
+            id="never-accepted",
+        ),
+        pytest.param(
+            "supporting:",
+            "otherwise: Exemplum album\nsupporting:",
+            ["the criterion `long` gives every plant the same name"],
+            id="one-name",
+        ),
     ],
 )
 def test_criteria(old: str, new: str, said: list[str]) -> None:
-    found = problems_of(criterion=CRITERION.replace(old, new) if old else CRITERION)
+    more = CHARACTERS + MORE_CHARACTERS
+    found = problems_of(more, criterion=CRITERION.replace(old, new) if old else CRITERION)
     assert len(found) == len(said), found
     assert all(one.startswith(start) for one, start in zip(found, said, strict=True)), found
 

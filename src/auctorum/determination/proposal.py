@@ -31,6 +31,12 @@ from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion, Decisive, Supporting
 
 
+class NothingBeside(NoSisters):
+    """A taxon beside which no work places another, so that it has to be said from what it is to be parted."""
+
+    remedy = "name the taxa that it is to be parted from with --against"
+
+
 class AgainstItself(AuctorumError, ValueError):
     """A taxon that is to be parted from itself."""
 
@@ -54,7 +60,7 @@ def propose(
 ) -> Proposal:
     """The best decisive threshold for the taxon with that id, against others (ids) or those placed beside it.
 
-    Only what `works` state if given, and only the named character. Raises KeyError for an unknown taxon, NoSisters,
+    Only what `works` state if given, and only the named character. Raises KeyError for an unknown taxon, NothingBeside,
     AgainstItself, UnknownCharacter, UnusableCriterion for a character that has no thresholds, NoThreshold.
     """
     others = _others(corpus, taxon, against)
@@ -80,9 +86,9 @@ def _others(corpus: Corpus, taxon: str, against: Sequence[str]) -> tuple[str, ..
     nearest = sisters(corpus).get(taxon, ())
     try:
         beside = with_sisters(corpus, taxon)[1:]
-    except NoSisters:
+    except NoSisters as error:
         if not nearest:
-            raise
+            raise NothingBeside(error.name) from None
         return nearest[:NEIGHBOURS]
     order = {other: number for number, other in enumerate(nearest)}
     kept = set(sorted(beside, key=lambda one: order.get(one, len(order)))[:NEIGHBOURS])

@@ -27,7 +27,7 @@ def agreement(trait: Trait, one: Observation, character: Character) -> float:
 
 def error_of(one: Observation, character: Character) -> Fraction:
     """The half-width within which the true number lies; a count has no rounding error."""
-    return Fraction(0) if character.kind is Kind.COUNT else one.slack
+    return one.accuracy if character.kind is Kind.COUNT else one.error
 
 
 def _of(value: Range | States, one: Observation, character: Character) -> Fraction:
