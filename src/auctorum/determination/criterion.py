@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
@@ -20,6 +20,7 @@ from auctorum.circumscription.summary import span_words, state_words
 from auctorum.corpus.criteria import Limit, Trait, limit_of, trait_of
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
+from auctorum.determination.of_site import habitat_giver
 from auctorum.determination.of_site import with_habitat as with_habitat
 from auctorum.determination.speaking import agreement, error_of
 from auctorum.records.schema import Criterion
@@ -96,15 +97,29 @@ def judge_each(corpus: Corpus, criterion: Criterion, several: Iterable[Plant]) -
     """As `judge`, of several plants in their order; the criterion is read once."""
     limit = limit_of(criterion.decisive, corpus.vocabulary)
     traits = tuple(trait_of(one, corpus.vocabulary) for one in criterion.supporting)
-    return tuple(_judged(corpus, criterion, limit, traits, plant) for plant in several)
+    complete = habitat_giver(corpus)
+    ready = _Ready(criterion, limit, traits, corpus.vocabulary)
+    return tuple(_judged(ready, plant, complete(plant)) for plant in several)
 
 
-def _judged(corpus: Corpus, criterion: Criterion, limit: Limit, traits: Sequence[Trait], plant: Plant) -> Judgement:
-    whole, character = with_habitat(corpus, plant), corpus.vocabulary[limit.character]
+@dataclass(frozen=True, slots=True)
+class _Ready:
+    """A criterion that has been read."""
+
+    criterion: Criterion
+    limit: Limit
+    traits: tuple[Trait, ...]
+    vocabulary: Vocabulary
+
+
+def _judged(ready: _Ready, plant: Plant, whole: Plant) -> Judgement:
+    """`whole` is the plant with the habitat of its site."""
+    criterion, limit = ready.criterion, ready.limit
+    character = ready.vocabulary[limit.character]
     one = whole.at(limit.character, limit.stage)
     margin, error = (None, _NO_ERROR) if one is None else margin_of(limit, one, character)
     verdict = _verdict(margin, error)
-    supports = tuple(_support(trait, plant, whole, corpus.vocabulary) for trait in traits)
+    supports = tuple(_support(trait, plant, whole, ready.vocabulary) for trait in ready.traits)
     share = _share(supports)
     return Judgement(
         criterion=criterion.id,

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache, partial
 
 from auctorum.characters.bounds import bounds, stated_step
 from auctorum.characters.directions import TURN
@@ -26,11 +27,21 @@ def with_habitat(corpus: Corpus, plant: Plant) -> Plant:
 
     An elevation that the site gives as a range is its middle, give or take half the range; so is an arc of aspects.
     """
-    if plant.site is None or plant.site not in corpus.sites:
-        return plant
-    own = {one.character for one in plant.observations}
-    more = tuple(one for one in habitat_of(corpus, plant.site) if one.character not in own)
-    return replace(plant, observations=(*plant.observations, *more)) if more else plant
+    return habitat_giver(corpus)(plant)
+
+
+def habitat_giver(corpus: Corpus) -> Callable[[Plant], Plant]:
+    """`with_habitat` for many plants: each site is read once."""
+    told = cache(partial(habitat_of, corpus))
+
+    def given(plant: Plant) -> Plant:
+        if plant.site is None or plant.site not in corpus.sites:
+            return plant
+        own = {one.character for one in plant.observations}
+        more = tuple(one for one in told(plant.site) if one.character not in own)
+        return replace(plant, observations=(*plant.observations, *more)) if more else plant
+
+    return given
 
 
 def habitat_of(corpus: Corpus, site: str) -> tuple[Observation, ...]:

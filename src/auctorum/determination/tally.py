@@ -121,7 +121,7 @@ def _round_inside(low: Fraction, high: Fraction) -> Fraction:
     """The roundest figure above `low` and up to `high`, near their middle."""
     middle = (low + high) / 2
     for step in STEPS:
-        value = round(middle / step) * step
-        if low < value <= high:
-            return value
+        inside = [place * step for place in (middle // step, middle // step + 1) if low < place * step <= high]
+        if inside:
+            return min(inside, key=lambda value: abs(value - middle))
     return high
