@@ -129,7 +129,7 @@ def test_a_field_that_tells_the_place_is_left_out_and_named(field: str) -> None:
     wall = {each.name: getattr(WALL, each.name) for each in fields(Site) if each.name != "place"}
     shown = generalised(Site(**(wall | {field: "at 44.1127 S"})), D("0.1"))
     assert "44.11" not in str(shown)
-    assert f"{field}, which tells a place" in shown.information_withheld
+    assert f"may tell a place: what stands under {field}." in shown.information_withheld
 
 
 @pytest.mark.parametrize(

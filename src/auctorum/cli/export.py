@@ -78,7 +78,11 @@ def export_specimens(out: Path, exactly: bool, kb: Path) -> None:
     write_text(out, text)
     click.echo(f"wrote {out}: {counted(len(corpus.specimens), 'row')}{_how_exact(corpus, exactly)}")
     if left_out:
-        click.echo(f"Left out, because it tells a place: something of {', '.join(left_out)}", err=True)
+        lines = ", ".join(map(str, left_out))
+        told = (
+            f"Left out of {counted(len(left_out), 'row')}, because it may tell a place (informationWithheld says what)"
+        )
+        click.echo(f"{told}; lines of specimens.csv: {lines}", err=True)
 
 
 @export.command("sites")

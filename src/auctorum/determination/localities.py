@@ -227,10 +227,12 @@ _CALLED = {
 
 def withheld_sentence(fields: Iterable[str]) -> str:
     """The sentence for `informationWithheld`; empty where nothing is withheld."""
-    called = list(dict.fromkeys(_CALLED.get(field, f"{field}, which tells a place") for field in fields))
-    if not called:
-        return ""
-    return f"Withheld to protect the plants: {listed(called)}. Ask who keeps the records."
+    named = list(fields)
+    called = list(dict.fromkeys(_CALLED[field] for field in named if field in _CALLED))
+    telling = list(dict.fromkeys(field for field in named if field not in _CALLED))
+    said = [f"Withheld to protect the plants: {listed(called)}."] if called else []
+    said += [f"Left out, because it may tell a place: what stands under {listed(telling)}."] if telling else []
+    return " ".join([*said, "Ask who keeps the records."]) if said else ""
 
 
 def _generalizations(precision: Decimal, latitudes: Cell | None, longitudes: Cell | None, elevations: bool) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from auctorum.characters.vocabulary import Kind, Vocabulary
+from auctorum.circumscription.plants import LIST_MARK
 from auctorum.corpus.model import Specimen
 from auctorum.determination.whereabouts import Whereabouts
 from auctorum.problems import Problem
@@ -25,9 +26,11 @@ FIELDS = (
     "sex",
     "degreeOfEstablishment",
     "establishmentMeans",
+    "measurementMethod",
     "occurrenceRemarks",
 )
 Measured = tuple[str, str, str]  # character, unit, cell as typed
+ERROR_MARK = " ±"  # behind a character: the half-width of the instrument's error
 SITES_FILE = "sites.csv"
 REMEDY = "who keeps the records reads it by: auctorum check"
 _NUMBER = re.compile(r"[<>~±]?\s*[+\-−]?\d+(?:[.,]\d+)?(?:\s*[–-]\s*\d+(?:[.,]\d+)?)?")
@@ -49,8 +52,7 @@ def public_plant(specimen: Specimen, vocabulary: Vocabulary, known: Whereabouts 
     they are as exact as the place. A spur of 44.15 mm is no latitude, so other figures are not searched.
     """
     fields = tuple((field, getattr(specimen.record, field)) for field in FIELDS)
-    row = specimen.record
-    measured = tuple((character, unit, cell) for character, unit, cell, *_ in row.measurements)
+    measured = _measured(specimen)
     if known is None:
         return PublicPlant(fields, measured, ())
     telling = {field for field, text in fields if known.told_in(text)}
@@ -64,9 +66,23 @@ def public_plant(specimen: Specimen, vocabulary: Vocabulary, known: Whereabouts 
     )
 
 
+def _measured(specimen: Specimen) -> tuple[Measured, ...]:
+    """The cells of the row, then their errors, then characters that only the long table measures, joined."""
+    row = specimen.record
+    wide = [(character, unit, cell) for character, unit, cell, _ in row.measurements]
+    errors = [(f"{character}{ERROR_MARK}", unit, cell) for character, unit, cell, _ in row.accuracies]
+    in_row = {character for character, _, _ in wide}
+    long: dict[tuple[str, str], list[str]] = {}
+    for one in specimen.measurements:
+        if one.character not in in_row:
+            said = one.words if one.number is None else f"{one.number:f}"
+            long.setdefault((one.character, one.unit), []).append(said)
+    return (*wide, *errors, *((*key, LIST_MARK.join(said)) for key, said in long.items()))
+
+
 def _tells_place(measured: Measured, vocabulary: Vocabulary, known: Whereabouts) -> bool:
     character, _, cell = measured
-    entry = vocabulary[character]
+    entry = vocabulary[character.removesuffix(ERROR_MARK)]
     if entry.structure == "habitat" and entry.kind is Kind.MEASURE:
         return True
     return not (entry.kind.is_numeric and _NUMBER.fullmatch(cell)) and known.told_in(cell)

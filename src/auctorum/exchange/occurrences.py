@@ -26,7 +26,7 @@ from auctorum.determination.localities import (
     public_sites,
     withheld_sentence,
 )
-from auctorum.determination.public_plants import FIELDS, PublicPlant, public_plant
+from auctorum.determination.public_plants import ERROR_MARK, FIELDS, PublicPlant, public_plant
 from auctorum.determination.whereabouts import Whereabouts, whereabouts_of
 from auctorum.exchange.as_csv import neutral
 
@@ -72,7 +72,7 @@ def sites_geojson(corpus: Corpus, *, exactly: bool = False) -> str:
     return f'{{"type": "FeatureCollection", "features": [\n{lines}\n]}}\n'
 
 
-def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[str, ...]]:
+def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[int, ...]]:
     """A line for each row of specimens.csv, and the lines of that file from which something was left out."""
     known = None if exactly else whereabouts_of(corpus)
     plants = [public_plant(specimen, corpus.vocabulary, known) for specimen in corpus.specimens]
@@ -81,14 +81,14 @@ def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[
         for character in corpus.vocabulary
         for plant in plants
         for named, unit, _ in plant.measurements
-        if named == character
+        if named.removesuffix(ERROR_MARK) == character
     )
     rows = [
         _specimen_row(specimen, plant, _place(specimen, corpus, known))
         for specimen, plant in zip(corpus.specimens, plants, strict=True)
     ]
     terms = ("occurrenceID", "organismID", "basisOfRecord", *FIELDS[2:-1], *_PLACE, FIELDS[-1], *_SAID)
-    lines = [str(one.record.place) for one, plant in zip(corpus.specimens, plants, strict=True) if plant.withheld]
+    lines = [one.record.place.line for one, plant in zip(corpus.specimens, plants, strict=True) if plant.withheld]
     return _csv((*_without_exact(terms, exactly), *headings), rows), tuple(lines)
 
 
