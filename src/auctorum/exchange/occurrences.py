@@ -77,7 +77,7 @@ def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[
     known = None if exactly else whereabouts_of(corpus)
     plants = [public_plant(specimen, corpus.vocabulary, known) for specimen in corpus.specimens]
     headings = dict.fromkeys(
-        _heading(character, unit)
+        _heading(named, unit)
         for character in corpus.vocabulary
         for plant in plants
         for named, unit, _ in plant.measurements
