@@ -231,3 +231,11 @@ def test_plants_are_written_as_csv_only(out: str, tmp_path: Path) -> None:
     result = CliRunner().invoke(main, ["export", "specimens", str(tmp_path / out), "--kb", str(KB)])
     assert result.exit_code == 2 and "end it in .csv" in result.stderr
     assert not (tmp_path / out).exists()
+
+
+def test_dangers_stand_on_the_terminal_of_who_goes_there(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    line = ["gaps", "--kind", "site", "--kb", str(KB)]
+    assert "Rope access only" in CliRunner().invoke(main, line).stdout
+    row = json.loads(CliRunner().invoke(main, [*line, "--json"]).stdout)["gaps"][0]
+    assert row["information_withheld"].startswith("Withheld to protect the plants: remarks on the place.")

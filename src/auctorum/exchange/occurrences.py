@@ -76,13 +76,9 @@ def specimens_csv(corpus: Corpus, *, exactly: bool = False) -> tuple[str, tuple[
     """A line for each row of specimens.csv, and the lines of that file from which something was left out."""
     known = None if exactly else whereabouts_of(corpus)
     plants = [public_plant(specimen, corpus.vocabulary, known) for specimen in corpus.specimens]
-    headings = dict.fromkeys(
-        _heading(named, unit)
-        for character in corpus.vocabulary
-        for plant in plants
-        for named, unit, _ in plant.measurements
-        if named.removesuffix(ERROR_MARK) == character
-    )
+    order = {character: number for number, character in enumerate(corpus.vocabulary)}
+    told = dict.fromkeys((named, unit) for plant in plants for named, unit, _ in plant.measurements)
+    headings = [_heading(*one) for one in sorted(told, key=lambda one: order[one[0].removesuffix(ERROR_MARK)])]
     rows = [
         _specimen_row(specimen, plant, _place(specimen, corpus, known))
         for specimen, plant in zip(corpus.specimens, plants, strict=True)
