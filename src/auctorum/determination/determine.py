@@ -8,13 +8,16 @@ import numpy as np
 
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.corpus.readings import UNSTATED
-from auctorum.determination.many import Column, beyond_of, columns_of, determined, log_likelihood, prior_of
+from auctorum.determination.many import Column, beyond_of, can_use, columns_of, determined, log_likelihood, prior_of
 from auctorum.determination.model import Candidate, Contribution, Determination, Unused, Wording
 from auctorum.determination.normal import Floats
 from auctorum.determination.printed import printed
 from auctorum.determination.view import View
 from auctorum.determination.wording import IN_ORDER
 from auctorum.records.schema import Thresholds
+
+_SAID_AGAIN = "observed more than once, and the last counts"
+_STRANGE = "neither stated of any candidate nor a state of the vocabulary"
 
 
 def determine(
@@ -26,7 +29,7 @@ def determine(
     independent within a taxon.
     """
     before = prior_of(view, priors)
-    seen = {(one.character, one.stage): one for one in plant.observations if (one.character, one.stage) in view.tables}
+    seen = {(one.character, one.stage): one for one in plant.observations if can_use(view, one)}
     columns = columns_of(view, [plant])
     whole = determined(view, columns, priors, thresholds)
     after = whole.probabilities[0] if columns else before
@@ -40,7 +43,9 @@ def determine(
         view=view.title,
         candidates=candidates,
         contributions=tuple(told),
-        unused=tuple(_unused(view, one) for one in plant.observations if (one.character, one.stage) not in seen),
+        unused=tuple(
+            _unused(view, one) for one in plant.observations if seen.get((one.character, one.stage)) is not one
+        ),
         wording=IN_ORDER[whole.wordings[0]] if told else Wording.INDET,
         best=best,
         misfits=misfits,
@@ -72,6 +77,8 @@ def _telling(one: Contribution) -> tuple[float, str, str]:
 def _unused(view: View, one: Observation) -> Unused:
     stages = [stage for name, stage in view.tables if name == one.character]
     said = printed(one, view.vocabulary[one.character])
+    if one.stage in stages:
+        return Unused(one.character, one.stage, said, _SAID_AGAIN if can_use(view, one) else _STRANGE)
     return Unused(one.character, one.stage, said, _why(one.stage, stages))
 
 

@@ -7,16 +7,17 @@ from dataclasses import replace
 
 import numpy as np
 
-from auctorum.circumscription.density import shapes
+from auctorum.circumscription.density import Shape, shapes
 from auctorum.circumscription.plants import Plant, plants_of
+from auctorum.circumscription.voices import Voice
 from auctorum.determination.normal import Floats
 from auctorum.determination.own import Told, own_voices
-from auctorum.determination.tables import Numbers, Table, floored, row_of, summed
+from auctorum.determination.tables import Numbers, Table, floored, plain_of, row_of, summed
 from auctorum.determination.view import Heard, Key, Statements, View, joined, table_of
 
 GROUPS = 200  # views at most for one taxon: of more plants several are left out at a time
 
-Sums = Mapping[Key, Floats]
+Sums = Mapping[Key, tuple[Sequence[Shape], Floats]]  # what authors draw, and its sum at the knots of the view
 
 
 def views_without(
@@ -48,14 +49,21 @@ def _some(tables: Mapping[Key, Table | None]) -> dict[Key, Table]:
 
 
 def _sums(view: View, authors: Heard) -> Sums:
-    """What the authors alone say of each number, at the knots of the view: it stays, whichever plant is left out."""
+    """What the authors alone say of each number, where they state both bounds: it stays, whoever is left out.
+
+    A bound that is not stated is taken from the others, and one's own plants are among these.
+    """
     found = {}
     for key, several in authors.items():
         table, weighty = view.tables.get(key), [voice for voice in several if voice.weight]
-        if isinstance(table, Numbers) and weighty:
+        if isinstance(table, Numbers) and weighty and all(map(_closed, several)):
             drawn = shapes(weighty, view.vocabulary[key[0]].kind)
-            found[key] = summed(drawn, table.knots, circular=table.circular)
+            found[key] = drawn, summed(drawn, table.knots, circular=table.circular)
     return found
+
+
+def _closed(voice: Voice) -> bool:
+    return voice.stretch is not None and voice.stretch.low is not None and voice.stretch.high is not None
 
 
 def _table(view: View, key: Key, heard: Mapping[str, Heard], taxon: str, told: Told, sums: Sums) -> Table | None:
@@ -63,10 +71,11 @@ def _table(view: View, key: Key, heard: Mapping[str, Heard], taxon: str, told: T
     table, character = view.tables[key], view.vocabulary[key[0]]
     if not isinstance(table, Numbers) or key not in told:
         return table_of(character, key[1], [heard[one].get(key, ()) for one in view.taxa])
-    total = summed(shapes([told[key]], character.kind), table.knots, circular=table.circular)
-    if key in sums:
-        total = total + sums[key]
-    rows, stated = table.below.copy(), np.array(table.stated)
-    rows[view.taxa.index(taxon)] = floored(row_of(total), table.knots)
+    before, total = sums.get(key, ((), np.zeros_like(table.knots)))
+    drawn = shapes([told[key]] if key in sums else heard[taxon][key], character.kind)
+    total = total + summed(drawn, table.knots, circular=table.circular)
+    place, rows, stated, plain = view.taxa.index(taxon), table.below.copy(), np.array(table.stated), list(table.plain)
+    rows[place] = floored(row_of(total), table.knots)
     rows[~stated] = rows[stated].mean(axis=0)
-    return replace(table, below=rows)
+    plain[place] = plain_of((*before, *drawn), circular=table.circular)
+    return replace(table, below=rows, plain=tuple(plain))

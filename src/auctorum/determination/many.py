@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TypeAlias
 
 import numpy as np
@@ -19,6 +20,7 @@ from auctorum.determination.view import Key, View
 from auctorum.determination.wording import Codes, codes
 from auctorum.records.schema import Thresholds
 
+_FAR_OFF = 1e300
 CHUNK = 16_384  # plants that are worked on at a time, so that what is in hand stays in the processor's cache
 
 
@@ -42,13 +44,21 @@ Columns: TypeAlias = Mapping[Key, Column]
 
 
 def columns_of(view: View, plants: Sequence[Plant]) -> Columns:
-    """The observations of the plants that the view has tables for."""
+    """The observations of the plants that the view has tables for; of several of one key the last."""
     found: dict[Key, list[tuple[int, Observation]]] = {}
     for place, plant in enumerate(plants):
         for one in plant.observations:
-            if (key := (one.character, one.stage)) in view.tables:
-                found.setdefault(key, []).append((place, one))
+            if can_use(view, one):
+                found.setdefault((one.character, one.stage), []).append((place, one))
     return {key: _column(view.tables[key], found[key], len(plants)) for key in view.tables if key in found}
+
+
+def can_use(view: View, one: Observation) -> bool:
+    """Whether the view has a table for it, and of states one at least that the table knows."""
+    table = view.tables.get((one.character, one.stage))
+    if table is None:
+        return False
+    return not isinstance(table, States) or any(weight and state in table.states for state, weight in one.states)
 
 
 def _column(table: Table, seen: Sequence[tuple[int, Observation]], plants: int) -> Column:
@@ -59,8 +69,16 @@ def _column(table: Table, seen: Sequence[tuple[int, Observation]], plants: int) 
         return Shown(weights)
     values, errors = np.full(plants, np.nan), np.zeros(plants)
     for place, one in seen:
-        values[place], errors[place] = float(one.value or 0), float(one.error)
+        values[place], errors[place] = _float(one.value or Fraction(0)), _float(one.error)
     return Measured(values, errors)
+
+
+def _float(value: Fraction) -> float:
+    """The value; of one that no floating number reaches, one that is far off as well."""
+    try:
+        return float(value)
+    except OverflowError:
+        return _FAR_OFF if value > 0 else -_FAR_OFF
 
 
 def state_row(table: States, seen: Observation) -> list[float]:
@@ -76,7 +94,7 @@ def log_likelihood(table: Table, column: Column, part: slice = slice(None)) -> F
     if isinstance(table, Numbers):
         assert isinstance(column, Measured)
         values = column.values[part]
-        missing = np.isnan(values)
+        missing = ~np.isfinite(values)
         found = np.log(table.likelihood(np.where(missing, table.knots[0], values), column.errors[part]))
     else:
         assert isinstance(column, Shown)
@@ -172,7 +190,7 @@ def determined(
 def seen_in(column: Column) -> Flags:
     """Of each plant whether the character was observed."""
     if isinstance(column, Measured):
-        return np.asarray(~np.isnan(column.values))
+        return np.asarray(np.isfinite(column.values))
     return np.asarray(column.weights.sum(axis=1) > 0)
 
 
@@ -181,7 +199,8 @@ def beyond_of(table: Table, column: Column, candidate: int, rows: Codes) -> Flag
     if isinstance(table, Numbers):
         assert isinstance(column, Measured)
         values = column.values[rows]
-        return table.beyond(candidate, np.nan_to_num(values), column.errors[rows]) & ~np.isnan(values)
+        seen = np.isfinite(values)
+        return table.beyond(candidate, np.where(seen, values, 0.0), column.errors[rows]) & seen
     assert isinstance(column, Shown)
     weights = column.weights[rows]
     return np.asarray(table.beyond(candidate, weights) & (weights.sum(axis=1) > 0))

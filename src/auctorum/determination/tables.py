@@ -49,12 +49,13 @@ class Numbers:
     def likelihood(self, values: Floats, errors: Floats) -> Floats:
         """Mean densities of stretches of `errors` to either side: a row for each value, a column for each candidate."""
         whole = self.knots[-1] - self.knots[0]
-        half = np.maximum(errors, whole * _FINEST)
+        half = np.clip(errors, whole * _FINEST, whole / _FINEST)
+        values = values % whole if self.circular else values
         start, end = values - half, values + half
         if self.circular:
             return np.asarray((self._turning(end) - self._turning(start)) / (2 * half)[:, None])
         first, last = np.clip(start, self.knots[0], self.knots[-1]), np.clip(end, self.knots[0], self.knots[-1])
-        outside = FLOOR / whole * ((end - start) - (last - first))
+        outside = FLOOR / whole * np.maximum(2 * half - (last - first), 0.0)  # not end - start: a huge value eats both
         return np.asarray((self._shares(last) - self._shares(first) + outside[:, None]) / (2 * half)[:, None])
 
     def _shares(self, at: Floats) -> Floats:
@@ -75,6 +76,8 @@ class Numbers:
         one = self.plain[candidate]
         if one is None:
             return np.zeros(len(values), dtype=bool)
+        whole = one.places[-1] - one.places[0]
+        errors = np.maximum(errors, whole * _FINEST)  # an exact value has a width, too
         found = np.ones(len(values), dtype=bool)
         for turn in (-360.0, 0.0, 360.0) if self.circular else (0.0,):
             end, start = (np.interp(values + off + turn, one.places, one.shares) for off in (errors, -errors))
@@ -119,7 +122,7 @@ def numbers(character: Character, stage: str, told: Sequence[Sequence[Shape]]) -
     rows = np.stack([row_of(summed(shapes, at, circular=circular)) for shapes in told])
     rows[~stated] = floored(rows[stated].mean(axis=0), at)
     rows[stated] = floored(rows[stated], at)
-    plain = tuple(_plain(shapes, circular=circular) for shapes in told)
+    plain = tuple(plain_of(shapes, circular=circular) for shapes in told)
     return Numbers(character.name, stage, tuple(map(bool, stated)), at, rows, plain, circular)
 
 
@@ -142,7 +145,8 @@ def floored(rows: Floats, at: Floats) -> Floats:
     return np.asarray((1 - FLOOR) * rows + FLOOR * (at - at[0]) / (at[-1] - at[0]))
 
 
-def _plain(shapes: Sequence[Shape], *, circular: bool) -> Density | None:
+def plain_of(shapes: Sequence[Shape], *, circular: bool) -> Density | None:
+    """What the shapes say together, without blur and floor; None for none."""
     if not shapes:
         return None
     whole = mixed((one.density, one.weight) for one in shapes)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TypeAlias
 
 import numpy as np
@@ -9,6 +10,7 @@ from numpy.typing import NDArray
 
 from auctorum.determination.model import Wording
 from auctorum.determination.normal import Floats
+from auctorum.names.ranks import read_term
 from auctorum.records.schema import Thresholds
 
 MANY = 2  # characters outside all that is stated, from which the plant is near the taxon and not quite it
@@ -40,13 +42,17 @@ def qualified(name: str, said: Wording) -> str:
 
     >>> qualified("Exemplum album var. longum", Wording.CF), qualified("Exemplum album", Wording.AFF)
     ('Exemplum album cf. var. longum', 'Exemplum aff. album')
+    >>> qualified("Exemplum album Auctor f. s. lat.", Wording.CF), qualified("var. longum", Wording.CF)
+    ('Exemplum cf. album Auctor f. s. lat.', 'cf. var. longum')
     >>> qualified("Exemplum album", Wording.INDET)
     'Exemplum indet.'
     """
-    first, *rest = name.split(" ")
+    words = name.split(" ")
     if said is Wording.PLAIN:
         return name
     if said is Wording.INDET:
-        return f"{first} {said}"
-    at = next((place for place, word in enumerate(rest) if word.endswith(".") and place), 0)
-    return " ".join([first, *rest[:at], str(said), *rest[at:]] if rest else [str(said), name])
+        return str(said) if read_term(words[0]) else f"{words[0]} {said}"
+    terms = [place for place, (word, after) in enumerate(pairwise(words)) if read_term(word) and after.isalpha()
+             and after.islower()]  # fmt: skip
+    at = terms[-1] if terms else min(1, len(words) - 1)
+    return " ".join([*words[:at], str(said), *words[at:]])
