@@ -14,11 +14,12 @@ from sklearn.tree import DecisionTreeClassifier
 
 from accounts import Account, corpus_from
 from auctorum.characters.show import format_value
+from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.key.build import key
 from auctorum.circumscription.key.evaluate import identify
 from auctorum.circumscription.key.model import Key
-from auctorum.circumscription.observed_value import observed_range
+from auctorum.circumscription.observed_value import decimal_place, observed_range, quantile, rounded, usual_step
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.corpus.model import Corpus
 
@@ -57,11 +58,17 @@ class Group:
         """One work that describes each kind from these members: for each character `(min–)q10–q90(–max)`."""
         return corpus_from([self.account(members)], characters=self.vocabulary())
 
-    def account(self, members: Collection[Measured], year: int = 1936, author: str = "Orrin") -> Account:
-        """That work."""
+    def spanned(self, members: Collection[Measured]) -> Corpus:
+        """As `described`, with the middle nine tenths as the typical range: `(min–)q5–q95(–max)`."""
+        return corpus_from([self.account(members, tail=Fraction(1, 20))], characters=self.vocabulary())
+
+    def account(
+        self, members: Collection[Measured], year: int = 1936, author: str = "Orrin", tail: Fraction | None = None
+    ) -> Account:
+        """That work; `tail` is the part of the members below the typical range, None for a tenth."""
         says = {
             kind: tuple(
-                (character.name, self._range(members, kind, stage, place), stage)
+                (character.name, self._range(members, kind, stage, place, tail), stage)
                 for place, character in enumerate(self.characters)
                 for stage in (character.stages or ("",))
             )
@@ -84,15 +91,27 @@ class Group:
         observations = (self._observation(one, place) for place in range(len(self.characters)))
         return Plant("", None, None, None, "", tuple(observations))
 
-    def _range(self, members: Collection[Measured], kind: str, stage: str, place: int) -> str:
+    def _range(
+        self, members: Collection[Measured], kind: str, stage: str, place: int, tail: Fraction | None = None
+    ) -> str:
         seen = [self._observation(one, place) for one in members if (one.kind, one.stage) == (kind, stage)]
         character = self.characters[place]
-        return format_value(observed_range(seen, character), character)
+        found = observed_range(seen, character) if tail is None else _range_without(tail, seen, character)
+        return format_value(found, character)
 
     def _observation(self, one: Measured, place: int) -> Observation:
         figure = one.figures[place]
         step = Fraction(1, 10 ** max(0, -int(figure.as_tuple().exponent)))
         return Observation(self.characters[place].name, one.stage, Fraction(figure), (), step / 2, 1)
+
+
+def _range_without(tail: Fraction, seen: Sequence[Observation], character: Character) -> Range:
+    """The range without that part of the members at each end, rounded to their precision; extremes beyond it."""
+    values = sorted(one.value for one in seen if one.value is not None)
+    place = decimal_place(usual_step(seen))
+    ends = (values[0], quantile(values, tail), quantile(values, 1 - tail), values[-1])
+    least, low, high, most = (rounded(one, place) for one in ends)
+    return Range(low, high, character.unit, least if least < low else None, most if most > high else None)
 
 
 def measure(name: str, unit: str, stages: tuple[str, ...] = ()) -> Character:
