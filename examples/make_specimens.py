@@ -46,9 +46,10 @@ COLOURS = ("green", "yellow-green", "cream", "ivory", "buff", "russet")
 HAIRS = ("glabrous", "sparsely hairy", "pubescent", "villous", "woolly")
 COLUMNS = (
     "occurrenceID", "organismID", "catalogNumber", "recordedBy", "eventDate", "locationID", "scientificName",
-    "identifiedBy", "lifeStage", "degreeOfEstablishment", "measurementMethod", "occurrenceRemarks", "plant height [cm]", "leaf length [mm]",
-    "leaf width [mm]", "leaf apex", "leaf tooth number", "leaf hairiness", "bracteoles", "flower number",
-    "petal length [mm]", "spur length [mm]", "spur length [in]", "spur length ± [mm]", "spur colour", "seed surface",
+    "identifiedBy", "lifeStage", "degreeOfEstablishment", "measurementMethod", "occurrenceRemarks",
+    "plant height [cm]", "leaf length [mm]", "leaf width [mm]", "leaf apex", "leaf tooth number",
+    "leaf hairiness", "bracteoles", "flower number", "petal length [mm]", "spur length [mm]",
+    "spur length [in]", "spur length ± [mm]", "spur colour", "seed surface",
 )  # fmt: skip
 
 

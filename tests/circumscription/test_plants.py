@@ -150,6 +150,49 @@ def test_site_and_who_named_it() -> None:
     assert (kept.site, kept.identified_by) == ("S1", "")  # who names no name names nothing
 
 
+WHO = (
+    "occurrenceID,organismID,recordedBy,eventDate,degreeOfEstablishment,establishmentMeans,measurementMethod,"
+    "spur length [mm],spur length [in],spur length ± [mm]\n"
+)
+
+
+def test_who_measured_with_what_when_and_how_well() -> None:
+    (plant,) = plants(
+        with_plants(
+            CORPUS,
+            WHO
+            + "A,P,M. Sallow | J. Petrane,2023-10-03,cultivated,,caliper,30.0,,0.1\n"
+            + "B,P,J. Petrane,02.10.2023,,introduced,ruler,,1.25,0.5\n",
+        )
+    )
+    assert (plant.observed_by, plant.instrument, plant.establishment, plant.dates) == (
+        "J. Petrane | M. Sallow",
+        "caliper | ruler",
+        "cultivated | introduced",
+        ("2023-10-02", "2023-10-03"),
+    )
+    one = plant.at("spur length", "mature")
+    assert one is not None
+    assert (one.value, one.accuracy, one.by, one.instrument) == (
+        Fraction("30.875"), Fraction(1, 2), "J. Petrane | M. Sallow", "caliper | ruler",
+    )  # fmt: skip
+    assert one.error == one.slack + one.accuracy == Fraction(127, 1000) + Fraction(1, 2)
+
+
+@pytest.mark.parametrize(
+    ("cell", "value", "slack"),
+    [
+        pytest.param("31; 33; 35", "33", "1/2", id="several"),
+        pytest.param("30–34", "32", "2", id="range"),
+        pytest.param("1¼ in", "127/4", "127/40", id="fraction-in-inches"),
+        pytest.param("ca. 31", "31", "1", id="about"),
+    ],
+)
+def test_cells_with_more_than_a_number(cell: str, value: str, slack: str) -> None:
+    (plant,) = read(row("A", spur_mm=cell))
+    assert seen(plant, *SPUR) == (Fraction(value), (), Fraction(slack), 1)
+
+
 def test_plants_of_a_taxon() -> None:
     found = read(
         row("A", name="Exemplum album"), row("B", name="Exemplum nigrum"), row("C"), row("D", name="Exemplum album")

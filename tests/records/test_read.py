@@ -166,6 +166,21 @@ def test_whatever_looks_like_a_record_is_read_or_named(kb: Path, name: str) -> N
     assert [line.split(" (")[0] for line in lines(kb)] == [f"kb/{name}: a file that is not read"]
 
 
+def test_long_measurements_stand_beside_the_specimens(kb: Path) -> None:
+    (kb / "specimens.csv").write_text("occurrenceID\nA\n")
+    (kb / "measurements.csv").write_bytes(
+        "occurrenceID;measurementType;measurementValue;measurementRemarks\nA;spur length;31 mm;größer\n".encode(
+            "cp1252"
+        )
+    )
+    records, problems = read(kb)
+    assert [(one.measurementValue, one.measurementRemarks) for one in records.measurements] == [("31 mm", "größer")]
+    assert [str(one) for one in problems] == [
+        "kb/measurements.csv:2:23: warning: not UTF-8: byte 0xf6; the table was read as Windows-1252 "
+        "(save the table as CSV UTF-8, and look at letters with accents)"
+    ]
+
+
 def test_a_link_that_leads_nowhere_is_named(kb: Path) -> None:
     (kb / "labels.csv").symlink_to("nowhere.csv")
     assert lines(kb) == [

@@ -19,6 +19,7 @@ RECORDS = [
     schema.Criterion,
     schema.Site,
     schema.Specimen,
+    schema.MeasurementOrFact,
     schema.Label,
 ]
 GOOD: dict[str, Any] = {

@@ -17,7 +17,7 @@ from auctorum.characters.units import find_unit
 from auctorum.characters.values import Range
 from auctorum.problems import AuctorumError
 
-MAX_LETTERS = 400  # of a cell with numbers; what is longer was never one measurement
+MAX_LETTERS = 400  # of a cell with a measurement; what is longer was never one
 
 # What people and programs write into a cell that holds nothing (common practice, no source), folded in case. `none` is
 # not among them: of a part of a plant it says that there is none.

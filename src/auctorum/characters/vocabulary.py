@@ -67,6 +67,15 @@ class Character:
         return [*known, *sorted(set(told).difference(known))]
 
 
+def folded(name: str) -> str:
+    """A character's name in one spelling, whatever its case and blanks: for titles of columns.
+
+    >>> folded(" Spur  length")
+    'spur length'
+    """
+    return " ".join(name.split()).casefold()
+
+
 @dataclass(frozen=True)
 class Vocabulary(Mapping[str, Character]):
     """Every character by name, in the order of the vocabulary file."""

@@ -134,10 +134,14 @@ def _plant(
         _joined(row.record.identifiedBy for row in named),
         tuple(_observations(rows, vocabulary, reader)),
         _joined(row.record.recordedBy for row in rows),
-        _joined(row.record.measurementMethod for row in rows),
+        _joined(said for row in rows for said in (row.record.measurementMethod, *_instruments(row))),
         _joined(row.record.degreeOfEstablishment or row.record.establishmentMeans for row in rows),
         tuple(sorted({date for row in rows for date in (row.record.eventDate, *row.dates) if date})),
     )
+
+
+def _instruments(row: Specimen) -> Iterator[str]:
+    return (cell.instrument for cell in row.measurements)
 
 
 def _joined(several: Iterable[str]) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from auctorum.characters.units import UnknownUnit, find_unit, unit_named
+from auctorum.characters.vocabulary import folded
 from auctorum.names.nearest import nearest
 from auctorum.problems import Place, Problem, Severity
 from auctorum.records.faults import json_schema
@@ -74,11 +75,6 @@ class Titles:
             except UnknownUnit:
                 count += 1
         return count
-
-
-def folded(title: str) -> str:
-    """A character's name in one spelling, whatever its case and blanks."""
-    return " ".join(title.split()).casefold()
 
 
 def _folded_field(title: str) -> str:

@@ -9,12 +9,12 @@ import stat
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TextIO, TypeVar
 
 from auctorum.problems import Place, Problem
 from auctorum.records import cache, schema
 from auctorum.records.faults import revalidate, validate_and_salvage
-from auctorum.records.table_text import decoded_table
+from auctorum.records.table_text import decoded_table, encoding_of
 from auctorum.records.tables import parse_rows
 from auctorum.records.write import write_text
 from auctorum.records.yamltext import Places, parse
@@ -171,6 +171,28 @@ def read_table(path: Path) -> tuple[str | None, tuple[Problem, ...]]:
     reader = _Reader({})
     text = reader.table(path)
     return text, tuple(reader.problems)
+
+
+@contextlib.contextmanager
+def opened_table(path: Path) -> Iterator[tuple[TextIO | None, tuple[Problem, ...]]]:
+    """A table of any length, open as text for `streamed.plant_chunks`; None if it can't be opened.
+
+    The problems say why, or in what encoding it is read, as its first million bytes show it; a byte further on that
+    does not fit becomes the sign for an unknown letter.
+    """
+    place = Place(shown(path), 1, 1)
+    try:
+        if not stat.S_ISREG(path.stat().st_mode):
+            yield None, (Problem(place, "is no plain file", "put a file there"),)
+            return
+        with path.open("rb") as file:
+            encoding, problem = encoding_of(file.read(1_000_000), shown(path))
+        table = path.open(encoding=encoding, errors="replace", newline="")
+    except OSError as error:
+        yield None, (Problem(place, f"can't be opened: {error.strerror}", "check the file and its rights"),)
+        return
+    with table:
+        yield table, (problem,) if problem is not None else ()
 
 
 def _required(reader: _Reader, path: Path, record: type[T]) -> T | None:

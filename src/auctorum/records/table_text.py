@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import csv
 import io
 import re
@@ -13,11 +14,12 @@ from auctorum.problems import Place, Problem, Severity
 from auctorum.records.yamltext import CONTROL
 
 MAX_LETTERS = 10_000  # of one cell: three pages of remarks
-_LARGEST_FIELD = 20_000_000  # no less than a whole file may have, so that one large cell costs no other
+LARGEST_FIELD = 20_000_000  # no less than a whole file may have, so that one large cell costs no other
 _LOOKED_AT = 10  # rows among which the header is looked for
 _LETTERS_LOOKED_AT = 100_000
 _QUOTED = re.compile(r'"[^"]*"')
-_SEP = re.compile(r'"?sep=(?P<delimiter>[^"\r\n])"?;?,?[ \t]*(?:\r\n|\r|\n)', re.IGNORECASE)
+SEPARATOR_LINE = re.compile(r'"?sep=(?P<delimiter>[^"\r\n])"?;?,?[ \t]*(?:\r\n|\r|\n)', re.IGNORECASE)
+_SAVE_AS = "save the table as CSV UTF-8, and look at letters with accents"
 
 Report = Callable[[Problem], None]
 Knows = Callable[[list[str]], int]  # cells of a row -> how many of them are titles of columns
@@ -37,7 +39,7 @@ def layout_of(text: str, knows: Knows) -> Layout:
 
     Where no row has any, the separator is the sign that the first row has most of, and the header the first row.
     """
-    if said := _SEP.match(text):
+    if said := SEPARATOR_LINE.match(text):
         return Layout(said["delimiter"], True, _best_row(text[said.end() :], said["delimiter"], knows)[1])
     first = _QUOTED.sub("", re.split(r"[\r\n]", text, maxsplit=1)[0])
     found = []
@@ -50,7 +52,7 @@ def layout_of(text: str, knows: Knows) -> Layout:
 
 def _best_row(text: str, delimiter: str, knows: Knows) -> tuple[int, int]:
     """How many titles the likeliest header has, and how many rows that are not blank stand above it."""
-    csv.field_size_limit(_LARGEST_FIELD)
+    csv.field_size_limit(LARGEST_FIELD)
     reader = csv.reader(io.StringIO(text[:_LETTERS_LOOKED_AT], newline=""), delimiter=delimiter)
     best = (0, 0)
     try:
@@ -72,7 +74,7 @@ def table_rows(text: str, file: str, knows: Knows, report: Report) -> Iterator[t
         report(Problem(Place(file, 1, 1), what, "it was read all the same", Severity.WARNING))
     layout = layout_of(text, knows)
     line, start = 1, 0
-    if layout.said and (said := _SEP.match(text)):
+    if layout.said and (said := SEPARATOR_LINE.match(text)):
         line, start = 2, said.end()
     rows = _rows(text[start:], line, file, layout.delimiter, report)
     above = list(islice(rows, layout.above))
@@ -84,7 +86,7 @@ def table_rows(text: str, file: str, knows: Knows, report: Report) -> Iterator[t
 
 
 def _rows(text: str, line: int, file: str, delimiter: str, report: Report) -> Iterator[tuple[int, list[str]]]:
-    csv.field_size_limit(_LARGEST_FIELD)
+    csv.field_size_limit(LARGEST_FIELD)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     offset = line - 1
     try:
@@ -100,24 +102,27 @@ def _rows(text: str, line: int, file: str, delimiter: str, report: Report) -> It
 
 
 def decoded_table(content: bytes, file: str) -> tuple[str, Problem | None]:
-    """The text of a table's bytes, and a warning where they are not UTF-8.
+    """The text of a table's bytes, and a warning where they are not UTF-8."""
+    encoding, problem = encoding_of(content, file, whole=True)
+    return content.decode(encoding, "replace").removeprefix("" if encoding == "utf-8" else "\ufeff"), problem
+
+
+def encoding_of(content: bytes, file: str, *, whole: bool = False) -> tuple[str, Problem | None]:
+    """The encoding of a table, by its bytes or (not `whole`) the first of them, and a warning where it is not UTF-8.
 
     Spreadsheets save `Unicode text` as UTF-16 with its mark, and plain CSV of western countries as Windows-1252.
     """
-    remedy = "save the table as CSV UTF-8, and look at letters with accents"
-    for mark, name in ((b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be")):
-        if content.startswith(mark):
-            what = "the table is in UTF-16; it was read all the same"
-            problem = Problem(Place(file, 1, 1), what, remedy, Severity.WARNING)
-            return content[2:].decode(name, "replace"), problem
+    if content.startswith((b"\xff\xfe", b"\xfe\xff")):
+        what = "the table is in UTF-16; it was read all the same"
+        return "utf-16", Problem(Place(file, 1, 1), what, _SAVE_AS, Severity.WARNING)
     try:
-        return content.decode("utf-8"), None
+        codecs.getincrementaldecoder("utf-8")().decode(content, final=whole)
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
         column = error.start - content.rfind(b"\n", 0, error.start)
         what = f"not UTF-8: byte 0x{content[error.start]:02x}; the table was read as Windows-1252"
-        problem = Problem(Place(file, line, column), what, remedy, Severity.WARNING)
-        return content.decode("cp1252", "replace"), problem
+        return "cp1252", Problem(Place(file, line, column), what, _SAVE_AS, Severity.WARNING)
+    return "utf-8", None
 
 
 def cleaned(cell: str, place: Place, report: Report) -> str:

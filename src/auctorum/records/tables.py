@@ -100,10 +100,11 @@ def _row_data(
                 untitled.add(number)
                 what = "cells in a column without a title were left out"
                 report(Problem(place._replace(column=number), what, "give the column a title"))
-        yield _cells_by_key(cells, columns, place, report)
+        yield cells_by_key(cells, columns, place, report)
 
 
-def _cells_by_key(cells: Sequence[str], columns: Sequence[Column], place: Place, report: Report) -> Data:
+def cells_by_key(cells: Sequence[str], columns: Sequence[Column], place: Place, report: Report) -> Data:
+    """What the cells of one row say, by the keys of the records, with its place; marks of missing values left out."""
     data: Data = {PLACE_KEY: place}
     measured: list[tuple[str, str, str, int]] = []
     errors: list[tuple[str, str, str, int]] = []
