@@ -19,6 +19,7 @@ COMMANDS = {
     "correct-name": ("correct_name", "What a taxon must be called under a view, and why."),
     "compare": ("compare", "What tells taxa apart, or what changes from one work's view to another's."),
     "diagnosis": ("diagnosis", "What authors say of a taxon, and where they differ."),
+    "determine": ("determine", "What a plant is, how sure that is, and on whose authority."),
     "key": ("key", "A key to chosen taxa, and how often it errs."),
     "field-sheet": ("field_sheet", "A data sheet to print and fill in outdoors, that reads back."),
     "criterion": ("criterion", "Propose a working criterion for a taxon, and try it."),
