@@ -8,6 +8,7 @@ from fractions import Fraction
 
 import numpy as np
 
+from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.plants import Plant
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.readings import UNSTATED
@@ -20,6 +21,7 @@ from auctorum.determination.wording import codes, wording
 from auctorum.records.schema import Thresholds
 
 LEAST_GAIN = 0.005  # of what is open; a question that is expected to tell less is none
+_MOST_COUNTS = 2000  # whole numbers that are outcomes each by itself
 _SELDOM = 0.02  # outcomes less likely than that are left out
 
 
@@ -75,11 +77,12 @@ def questions(
     for (character, stage), table in view.tables.items():
         if character in seen or not _asked_at(stage, stages, table, view) or open_ < 1e-9:
             continue
-        cells = _cells(table)
+        edges = _edges(table, view)
+        cells = _cells(table, edges)
         gain = max(0.0, _gain(cells, now) / open_)
         if gain >= LEAST_GAIN:
             cost = float(view.vocabulary[character].cost)
-            outcomes = _outcomes(table, cells, now, view, thresholds or Thresholds())
+            outcomes = _outcomes(table, edges, cells, now, view, thresholds or Thresholds())
             found.append(Question(character, stage, gain, cost, outcomes))
     return tuple(sorted(found, key=lambda one: -round(one.worth, 9)))
 
@@ -89,9 +92,23 @@ def _asked_at(stage: str, stages: Collection[str], table: Table, view: View) -> 
     return stage in stages or (stage in ("", UNSTATED) and not view.vocabulary[table.character].stages)
 
 
-def _cells(table: Table) -> Floats:
+def _edges(table: Table, view: View) -> Floats:
+    """Of numbers the values between which one outcome lies, rising; of counts half way between whole ones."""
+    if isinstance(table, States):
+        return np.arange(len(table.states) + 1.0)
+    if view.vocabulary[table.character].kind is Kind.COUNT:
+        first, last = np.floor(table.knots[0] + 0.5) - 0.5, np.ceil(table.knots[-1] - 0.5) + 0.5
+        if last - first <= _MOST_COUNTS:
+            return np.arange(first, last + 0.5)
+    return table.knots
+
+
+def _cells(table: Table, edges: Floats) -> Floats:
     """The chance of each outcome in each candidate: a row for each candidate, summing to 1."""
-    return np.diff(table.below, axis=1) if isinstance(table, Numbers) else table.shares.T
+    if isinstance(table, States):
+        return table.shares.T
+    below = [np.interp(edges, table.knots, row, left=0.0, right=1.0) for row in table.below]
+    return np.diff(np.stack(below), axis=1)
 
 
 def _entropy(probabilities: Floats) -> float:
@@ -108,7 +125,9 @@ def _gain(cells: Floats, now: Floats) -> float:
     return float((joint[some] * np.log(joint[some] / expected[some])).sum())
 
 
-def _outcomes(table: Table, cells: Floats, now: Floats, view: View, thresholds: Thresholds) -> tuple[Outcome, ...]:
+def _outcomes(
+    table: Table, edges: Floats, cells: Floats, now: Floats, view: View, thresholds: Thresholds
+) -> tuple[Outcome, ...]:
     """The outcomes by what they would do: neighbouring values with one result are one outcome."""
     joint = now[:, None] * cells
     chances = joint.sum(axis=0)
@@ -119,7 +138,7 @@ def _outcomes(table: Table, cells: Floats, now: Floats, view: View, thresholds: 
     for start, end in _runs(list(zip(best, said, strict=True)), chances, joined=isinstance(table, Numbers)):
         chance, taxon = float(chances[start:end].sum()), int(best[start])
         probability = float(joint[taxon, start:end].sum()) / chance
-        low, high, state = _named(table, start, end)
+        low, high, state = _named(table, edges, start, end)
         word = wording(probability, 0, thresholds)
         found.append(Outcome(low, high, state, chance, view.taxa[taxon], probability, word))
     return tuple(found)
@@ -146,10 +165,9 @@ def _runs(results: Sequence[object], chances: Floats, *, joined: bool) -> list[t
     return found
 
 
-def _named(table: Table, start: int, end: int) -> tuple[Fraction | None, Fraction | None, str]:
+def _named(table: Table, edges: Floats, start: int, end: int) -> tuple[Fraction | None, Fraction | None, str]:
     if isinstance(table, States):
         return None, None, table.states[start]
-    last = len(table.knots) - 1
-    low = None if start == 0 else Fraction(float(table.knots[start]))
-    high = None if end == last else Fraction(float(table.knots[end]))
+    low = None if start == 0 else Fraction(float(edges[start]))
+    high = None if end == len(edges) - 1 else Fraction(float(edges[end]))
     return low, high, ""
