@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 
 from auctorum.characters.directions import TURN
 from auctorum.characters.read import read_statement
@@ -140,6 +140,10 @@ def _plant(
     )
 
 
+def _instrument(cell: Measurement, row: Specimen) -> str:
+    return cell.instrument or row.record.measurementMethod
+
+
 def _instruments(row: Specimen) -> Iterator[str]:
     return (cell.instrument for cell in row.measurements)
 
@@ -154,7 +158,12 @@ def _joined(several: Iterable[str]) -> str:
 
 
 def _parts(several: Iterable[str]) -> frozenset[str]:
-    return frozenset(part.strip() for one in several for part in one.split(LIST_MARK.strip()) if part.strip())
+    return frozenset[str]().union(*map(_split, several))
+
+
+@lru_cache(maxsize=4096)
+def _split(one: str) -> frozenset[str]:
+    return frozenset(part.strip() for part in one.split(LIST_MARK.strip()) if part.strip())
 
 
 def _taxon_finder(corpus: Corpus) -> Callable[[str], str | None]:
@@ -219,11 +228,10 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
     found: dict[Key, list[_Cells]] = {}
     for cell in row.measurements:
         character = vocabulary[cell.character]
-        by = _parts([cell.by or row.record.recordedBy])
-        instruments = _parts([cell.instrument or row.record.measurementMethod])
+        by, instruments = _split(cell.by or row.record.recordedBy), _split(_instrument(cell, row))
         if cell.number is not None:
-            figure = replace(_figure(cell, character), by=by, instruments=instruments)
-            found.setdefault((cell.character, _stage(cell.stage, row, character)), []).append(figure)
+            key = (cell.character, _stage(cell.stage, row, character))
+            found.setdefault(key, []).append(_figure(cell, character, by, instruments))
             continue
         for stage, shares in reader(cell.character, cell.words):
             if weights := state_weights(States(shares), character):
@@ -274,18 +282,20 @@ def _stage(stated: str, row: Specimen, character: Character) -> str:
     return stage_that_counts(stated or row.record.lifeStage, character)
 
 
-def _figure(cell: Measurement, character: Character) -> _Cells:
+def _figure(cell: Measurement, character: Character, by: frozenset[str], instruments: frozenset[str]) -> _Cells:
     number = cell.number if cell.number is not None else Decimal(0)
     value, slack, accuracy = Fraction(number), half_width(cell), cell.accuracy
-    if cell.unit:
+    if cell.unit and cell.unit != character.unit:
         value, slack, accuracy = (convert(one, cell.unit, character.unit) for one in (value, slack, accuracy))
-    return _Cells(value, slack, {}, accuracy)
+    return _Cells(value, slack, {}, accuracy, by, instruments)
 
 
 def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:
     """Mean value and mean weights; slack and accuracy are those of the coarsest."""
+    if len(cells) == 1:
+        return cells[0]
     values = [one.value for one in cells]
-    if character.kind is Kind.ANGLE and len(values) > 1:
+    if character.kind is Kind.ANGLE:
         value = sum(about_their_mean(values), Fraction(0)) / len(values) % TURN
     else:
         value = sum(values, Fraction(0)) / len(values)

@@ -21,12 +21,25 @@ FAR_OUT = 1000  # times the median of its character: a slip of the unit or of th
 _ENOUGH = 5  # values that make a median worth comparing with
 
 
+# The measurements of a cell, the largest in the canonical unit (None where sizes are not compared), and a remark.
+_Spelt = tuple[tuple[Measurement, ...], float | None, str]
+
+
+class _FaultOfColumn(Exception):
+    """A fault that every cell of the column has."""
+
+    def __init__(self, error: AuctorumError) -> None:
+        super().__init__(error)
+        self.error = error
+
+
 class CellReader:
     """Reads the cells of one table or of several; every cell that can't be used is a problem, and the rest is."""
 
     def __init__(self, vocabulary: Vocabulary, report: Report) -> None:
         self._vocabulary, self._report = vocabulary, report
         self._told: set[tuple[str, int, str]] = set()
+        self._spelt: dict[tuple[str, str, str], _Spelt] = {}  # character, unit, cell: each spelling is read once
         self._folded = {folded(name): name for name in vocabulary}
         self._values: dict[str, list[tuple[float, Place, str]]] = {}
 
@@ -80,27 +93,46 @@ class CellReader:
         return found
 
     def _read(self, said: str, unit: str, cell: str, place: Place) -> list[Measurement]:
+        key = (said, unit, cell)
+        try:
+            if key not in self._spelt:
+                self._spelt[key] = self._measured(said, unit, cell)
+        except _FaultOfColumn as fault:
+            self._tell(fault.error, said, place, once=True)
+            return []
+        except AuctorumError as error:
+            self._tell(error, said, place)
+            return []
+        found, value, remark = self._spelt[key]
+        if remark:
+            what = f"column `{said}`: {cell[:60]!r}: {remark}"
+            self._report(Problem(place, what, "look at it again", Severity.WARNING))
+        if value is not None:
+            self._values.setdefault(found[0].character, []).append((value, place, cell))
+        return list(found)
+
+    def _measured(self, said: str, unit: str, cell: str) -> _Spelt:
+        """What a cell says; raises AuctorumError, _FaultOfColumn where no cell of the column can be read."""
         try:
             character = self._character(said)
-            if not character.kind.is_numeric:
-                words, remark = words_in(cell, character)
-                self._remark(said, cell, remark, place)
-                return [Measurement(character.name, "", None, words)] if words else []
-            if unit and (fault := _unit_fault(unit, character)) is not None:
-                self._tell(fault, said, place, once=True)
-                return []
-            numbers = numbers_in(cell, unit, character)
-        except AuctorumError as error:
-            self._tell(error, said, place, once=isinstance(error, UnknownCharacter))
-            return []
-        found = []
-        for one in numbers:
-            self._remark(said, cell, one.remark, place)
-            found.append(Measurement(character.name, one.unit, one.number, cell, one.slack, one.error or Fraction(0)))
-            if character.kind in (Kind.MEASURE, Kind.COUNT):
-                value = convert(one.number, one.unit, character.unit) if one.unit else one.number
-                self._values.setdefault(character.name, []).append((float(value), place, cell))
-        return found
+        except UnknownCharacter as error:
+            raise _FaultOfColumn(error) from error
+        if not character.kind.is_numeric:
+            words, remark = words_in(cell, character)
+            return ((Measurement(character.name, "", None, words),) if words else ()), None, remark
+        if unit and (fault := _unit_fault(unit, character)) is not None:
+            raise _FaultOfColumn(fault)
+        numbers = numbers_in(cell, unit, character)
+        found = tuple(
+            Measurement(character.name, one.unit, one.number, cell, one.slack, one.error or Fraction(0))
+            for one in numbers
+        )
+        largest = None
+        if numbers and character.kind in (Kind.MEASURE, Kind.COUNT):
+            largest = max(
+                float(convert(one.number, one.unit, character.unit) if one.unit else one.number) for one in numbers
+            )
+        return found, largest, next((one.remark for one in numbers if one.remark), "")
 
     def _character(self, said: str) -> Character:
         """The character of that name, whatever its case and blanks; raises UnknownCharacter."""
@@ -114,11 +146,6 @@ class CellReader:
                 return
             self._told.add(key)
         self._report(Problem(place, f"column `{said}`: {error}", error.remedy))
-
-    def _remark(self, character: str, cell: str, remark: str, place: Place) -> None:
-        if remark:
-            what = f"column `{character}`: {cell[:60]!r}: {remark}"
-            self._report(Problem(place, what, "look at it again", Severity.WARNING))
 
     def _with_error(self, found: list[Measurement], unit: str, cell: str, place: Place) -> list[Measurement]:
         """The measurements of a cell with the half-width of the instrument's error that another cell states."""
