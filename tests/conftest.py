@@ -7,6 +7,7 @@ import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -32,6 +33,19 @@ def listed_names(pytestconfig: pytest.Config) -> list[str]:
             text = gzip.decompress(content) if content.startswith(b"\x1f\x8b") else content
             return text.decode("utf-8").splitlines()
     pytest.skip("no list of names: give it with --names PATH or AUCTORUM_NAMES=PATH")
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """In a worker process of pytest-xdist: hand the lines to the process that shows the end of the run."""
+    handed = getattr(session.config, "workeroutput", None)
+    if handed is not None:
+        handed["said"] = session.config.stash.get(_SAID, [])
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_testnodedown(node: Any) -> None:
+    """Take the lines of a worker process that has ended."""
+    node.config.stash.setdefault(_SAID, []).extend(getattr(node, "workeroutput", {}).get("said", ()))
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
