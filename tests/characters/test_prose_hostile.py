@@ -150,6 +150,13 @@ def test_runs_of_accents_are_not_sorted() -> None:
     assert process_time() - began < 5  # 100 s if sorted
 
 
+def test_a_run_of_letters_is_not_cut_everywhere() -> None:
+    """Two organs run together are sought in words that may be two: the copies of a long word show in no count."""
+    began = process_time()
+    read_description("x" * 400_000)
+    assert process_time() - began < 5  # 40 s if cut at each letter
+
+
 def test_vocabulary_does_not_multiply() -> None:
     """An empty vocabulary reads, and what has no character is proposed."""
     drafts = transcribe("leaf green, " * 200, Vocabulary()).drafts

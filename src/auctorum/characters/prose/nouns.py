@@ -6,7 +6,15 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from auctorum.characters.figures import Line
-from auctorum.characters.prose.organs import COMPOUNDS, LONGEST_COMPOUND, Organ, organ_of, place_of, singular
+from auctorum.characters.prose.organs import (
+    COMPOUNDS,
+    LONGEST_COMPOUND,
+    LONGEST_ORGAN,
+    Organ,
+    organ_of,
+    place_of,
+    singular,
+)
 from auctorum.characters.prose.terms import term_of
 from auctorum.characters.tokens import Sort
 
@@ -120,7 +128,11 @@ def _organ_here(line: Line, at: int) -> tuple[Organ, int] | None:
 @lru_cache(maxsize=4096)
 def _run_together(word: str) -> Organ | None:
     """`leafblades`: two English organs whose hyphen stood at the end of a line, or was never printed."""
-    if len(word) < 2 * _SHORTEST_HALF or term_of(word) is not None or place_of(word) is not None:
+    if (
+        not 2 * _SHORTEST_HALF <= len(word) <= 2 * LONGEST_ORGAN
+        or term_of(word) is not None
+        or place_of(word) is not None
+    ):
         return None
     for cut in range(_SHORTEST_HALF, len(word) - _SHORTEST_HALF + 1):
         first, second = organ_of(word[:cut]), organ_of(word[cut:])

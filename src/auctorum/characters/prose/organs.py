@@ -150,3 +150,4 @@ _NUMBER = _first_of((form, word) for word in _ENGLISH for form in sorted(plurals
 _NAMES = _first_of((*_ENGLISH.items(), *((form, _ENGLISH[word]) for form, word in _NUMBER.items()), *_foreign()))
 _BY_NAME = {name: _organ(name) for name in sorted(set(_NAMES.values()))}
 _ORGANS: Mapping[str, Organ] = {word: _BY_NAME[name] for word, name in _NAMES.items()}
+LONGEST_ORGAN = max(map(len, _ORGANS))  # letters
