@@ -15,6 +15,7 @@ from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError
 
 SIGN = "="
+_BARE = " .,-–/()"  # what may stand beside the digits of a figure without a unit
 
 
 class NotUnderstood(AuctorumError, ValueError):
@@ -43,7 +44,7 @@ def observed(vocabulary: Vocabulary, said: str, stage: str = "") -> Observation:
     if not sign or not value.strip():
         raise NotUnderstood(said, "names no value", "write `character=value`, such as `spur length=31 mm`")
     character = find_character(name.strip(), vocabulary)
-    words = value.strip()
+    words = _with_unit(value.strip(), character)
     readings = read_statement(words, character)
     check_readings(readings, character, words)
     if len(readings) != 1:
@@ -53,6 +54,12 @@ def observed(vocabulary: Vocabulary, said: str, stage: str = "") -> Observation:
     if isinstance(reading.value, Range):
         return _number(said, character, counted, reading.value)
     return _states(said, character, counted, reading.value)
+
+
+def _with_unit(words: str, character: Character) -> str:
+    """The words; bare figures of a measure or an angle with the canonical unit after them."""
+    bare = all(sign.isnumeric() or sign in _BARE for sign in words)
+    return f"{words} {character.unit}" if bare and character.unit else words
 
 
 def _number(said: str, character: Character, stage: str, value: Range) -> Observation:

@@ -24,9 +24,10 @@ BLUR = 0.25  # of the typical range
 SINGLE = 0.1  # of the figure, where a single one is given
 REACH = 4.0  # standard deviations that a blur goes
 _STEP = 0.5  # of a standard deviation between knots
+_LEAST_APART = _STEP / 4 * (1 - 1e-9)  # the same, whatever the unit does to the last digit of a floating number
 _NARROW = 0.5  # of a standard deviation: a piece in which the blur hardly bends
 _GAUSS = tuple(zip(*np.polynomial.legendre.leggauss(3), strict=True))  # places from -1 to 1, and their weights
-MANY_KNOTS = 400  # of more, some are left out
+MANY_KNOTS = 600  # of more, some are left out
 MOST_KNOTS = 4000
 
 
@@ -105,15 +106,14 @@ def knots(shapes: Sequence[Shape], kind: Kind) -> Floats:
     places, blurs = (bends[:, :1] + bends[:, 1:] * steps).ravel(), np.repeat(bends[:, 1], len(steps))
     if kind is not Kind.COUNT and all(shape.density.places[0] >= 0 for shape in shapes):
         places = np.maximum(places, 0.0)
-    found = np.unique(places)
-    return found if len(found) <= MANY_KNOTS else _thinned(places, blurs)
+    return np.unique(places) if len(places) <= MANY_KNOTS else _thinned(places, blurs)
 
 
 def _thinned(places: Floats, blurs: Floats) -> Floats:
     """Of many knots those that lie apart by a quarter of their own distance: the narrow statements keep theirs."""
     order = np.lexsort((blurs, places))
     kept: list[float] = []
-    for place, apart in zip(places[order].tolist(), (_STEP / 4 * blurs[order]).tolist(), strict=True):
+    for place, apart in zip(places[order].tolist(), (_LEAST_APART * blurs[order]).tolist(), strict=True):
         if not kept or place - kept[-1] >= apart:
             kept.append(place)
     last = float(places[order[-1]])
