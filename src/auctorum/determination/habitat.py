@@ -73,12 +73,16 @@ class Envelope:
         return len(self.sites) < FEW
 
 
+def in_cultivation(plant: Plant) -> bool:
+    """Whether somebody put the plant where it grows, or keeps it there: it is no sign of a habitat."""
+    return any(word in plant.establishment.casefold() for word in _IN_GARDENS)
+
+
 def found_at(several: Iterable[Plant], taxon: str) -> dict[str, int]:
-    """Site -> plants named as the taxon there, by id of the site; cultivated plants are no sign of a habitat."""
+    """Site -> plants named as the taxon there, by id of the site; without those in cultivation."""
     found: dict[str, int] = {}
     for plant in several:
-        gardened = any(word in plant.establishment.casefold() for word in _IN_GARDENS)
-        if plant.taxon == taxon and plant.site is not None and not gardened:
+        if plant.taxon == taxon and plant.site is not None and not in_cultivation(plant):
             found[plant.site] = found.get(plant.site, 0) + 1
     return dict(sorted(found.items()))
 

@@ -69,11 +69,11 @@ def _column(table: Table, seen: Sequence[tuple[int, Observation]], plants: int) 
         return Shown(weights)
     values, errors = np.full(plants, np.nan), np.zeros(plants)
     for place, one in seen:
-        values[place], errors[place] = _float(one.value or Fraction(0)), _float(one.error)
+        values[place], errors[place] = as_float(one.value or Fraction(0)), as_float(one.error)
     return Measured(values, errors)
 
 
-def _float(value: Fraction) -> float:
+def as_float(value: Fraction) -> float:
     """The value; of one that no floating number reaches, one that is far off as well."""
     try:
         return float(value)

@@ -147,11 +147,13 @@ class Bound:
 class Curve:
     """Count against threshold in the decisive character; `steps` are all thresholds at which the count changes.
 
-    Ascending; a plant counts at or above the threshold if `limit.at_least`, else at or below it. `proposed`: the limit
-    is not that of a criterion of the knowledge base, but the one that parts the taxon best by what authors state.
+    Ascending; a plant fits at or above the threshold if `limit.at_least`, else at or below it. `fitting`: those that
+    fit are counted, else all the others, for a taxon that a criterion names as `otherwise`. `proposed`: the limit is
+    not that of a criterion of the knowledge base, but the one that parts the taxon best by what authors state.
     """
 
     limit: Limit
+    fitting: bool
     proposed: bool
     measured: int
     steps: tuple[Step, ...]
@@ -204,12 +206,17 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Candidates:
-    """Sites that were not searched yet, best first, beside the habitat of those where the taxon was found."""
+    """Sites that were not searched yet, best first, beside the habitat of those where the taxon is at home.
+
+    At home it is where it makes up at least a quarter of the plants judged. `odd` are the sites with fewer, which say
+    nothing of its habitat: id, plants of it, plants judged. `worth.absent` are sites of this survey that gave none.
+    """
 
     around: Envelope
     ranked: tuple[Suitability, ...]
     worth: Worth
-    by_names: bool  # the known sites are those where observers named a plant so; else where one counts under `main`
+    by_names: bool  # the plants are counted by the names that observers gave; else under the main view
+    odd: tuple[tuple[str, int, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
