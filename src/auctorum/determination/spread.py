@@ -25,8 +25,8 @@ SINGLE = 0.1  # of the figure, where a single one is given
 REACH = 4.0  # standard deviations that a blur goes
 _STEP = 0.5  # of a standard deviation between knots
 _LEAST_APART = _STEP / 4 * (1 - 1e-9)  # the same, whatever the unit does to the last digit of a floating number
-_NARROW = 0.5  # of a standard deviation: a piece in which the blur hardly bends
-_GAUSS = tuple(zip(*np.polynomial.legendre.leggauss(3), strict=True))  # places from -1 to 1, and their weights
+_NARROW = 1 + 1e-9  # standard deviations: a piece over which the blur bends little
+_GAUSS = tuple(zip(*np.polynomial.legendre.leggauss(5), strict=True))  # places from -1 to 1, and their weights
 MANY_KNOTS = 600  # of more, some are left out
 MOST_KNOTS = 4000
 
@@ -57,7 +57,7 @@ def _piece(at: Floats, start: float, end: float, left: float, right: float, sd: 
     """The integral over one straight piece of its height times the blur's part below each value.
 
     Exact, but for narrow pieces, where the exact formula takes the difference of what hardly differs: these are summed
-    at three places (Gauss & Legendre).
+    at five places (Gauss & Legendre).
     """
     middle, half = (start + end) / 2, (end - start) / 2
     if end - start < _NARROW * sd:
