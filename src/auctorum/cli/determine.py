@@ -25,6 +25,11 @@ from auctorum.cli.common import json_option, kb_option, load_quietly
     help="Growth stage of the plant, where it states none itself.",
 )
 @click.option("--site", metavar="ID", help="Site of sites.csv: its elevation, aspect and substrate are used, too.")
+@click.option(
+    "--habitat",
+    is_flag=True,
+    help="Use the habitat of the sites of a FILE, too; it is the same for all plants of a site.",
+)
 @click.option("--sec", multiple=True, metavar="WORK", help="According to this work (its id) alone; repeatable.")
 @click.option("--among", multiple=True, metavar="TAXON", help="Only these candidates; repeatable.")
 @click.option(
@@ -67,6 +72,7 @@ def determine(
     with_: tuple[str, ...],
     stage: str,
     site: str | None,
+    habitat: bool,
     sec: tuple[str, ...],
     among: tuple[str, ...],
     criteria: tuple[str, ...],
@@ -92,7 +98,17 @@ def determine(
     """
     from auctorum.cli.determine_setting import check_options, setting
 
-    check_options(file=file, with_=with_, site=site, ask=ask, evaluate=evaluate, form=form, out=out, as_json=as_json)
+    check_options(
+        file=file,
+        with_=with_,
+        site=site,
+        habitat=habitat,
+        ask=ask,
+        evaluate=evaluate,
+        form=form,
+        out=out,
+        as_json=as_json,
+    )
     corpus = load_quietly(kb).corpus
     asked = setting(
         corpus,
@@ -103,6 +119,7 @@ def determine(
         own_plants=own_plants,
         priors=priors,
         prior_from_plants=prior_from_plants,
+        habitat=habitat,
     )
     if evaluate:
         from auctorum.cli.determine_evaluate import evaluated

@@ -32,6 +32,7 @@ class Setting:
     criteria: tuple[Criterion, ...]
     own: tuple[Plant, ...]
     beforehand: Beforehand
+    habitat: bool = False  # whether the sites of a table's plants tell their habitat
 
     @property
     def thresholds(self) -> Thresholds:
@@ -49,6 +50,7 @@ def check_options(
     file: Path | None,
     with_: tuple[str, ...],
     site: str | None,
+    habitat: bool,
     ask: bool,
     evaluate: bool,
     form: str | None,
@@ -64,6 +66,8 @@ def check_options(
         )
     if file is not None and (with_ or site or ask):
         raise click.UsageError("give a FILE of plants, or one plant by --with, --site and --ask")
+    if habitat and file is None and not evaluate:
+        raise click.UsageError("--habitat is for the sites of a FILE; for one plant give --site")
     if (form or out) and (file is None or evaluate):
         raise click.UsageError("--format and --out are for the answers on a FILE of plants")
     if as_json and (form or out):
@@ -82,6 +86,7 @@ def setting(
     own_plants: bool,
     priors: tuple[str, ...],
     prior_from_plants: bool,
+    habitat: bool,
 ) -> Setting:
     """Everything looked up; raises UnknownName, NothingStated and so on, and BadParameter for misuse."""
     from auctorum.circumscription.plants import plants
@@ -100,7 +105,8 @@ def setting(
     works = tuple(dict.fromkeys(sec)) or None
     view = view_of(statements, works=works, taxa=taxa, own=own)
     beforehand = of_plants(plants(corpus)) if prior_from_plants else _priors(corpus, priors, view)
-    return Setting(corpus, statements, view, stage, works, taxa, _criteria(corpus, criteria), own, beforehand)
+    chosen = _criteria(corpus, criteria)
+    return Setting(corpus, statements, view, stage, works, taxa, chosen, own, beforehand, habitat)
 
 
 def _taxon(corpus: Corpus, said: str) -> str:

@@ -8,6 +8,7 @@ import os
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import IO
 
 
 def write_text(path: Path, text: str) -> None:
@@ -18,6 +19,14 @@ def write_text(path: Path, text: str) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     with _named(path):
         _write(path, text)
+
+
+@contextlib.contextmanager
+def written(path: Path) -> Iterator[IO[str]]:
+    """A file to be written to piece by piece, which stands at `path` at the end: see `write_text`."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with _named(path), _replacing(path) as file:
+        yield file
 
 
 def check_writable(path: Path) -> None:
@@ -44,10 +53,16 @@ def _named(path: Path) -> Iterator[None]:
 
 
 def _write(path: Path, text: str) -> None:
+    with _replacing(path) as file:
+        file.write(text)
+
+
+@contextlib.contextmanager
+def _replacing(path: Path) -> Iterator[IO[str]]:
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
+            yield file
             file.flush()
             os.fsync(file.fileno())
         # mkstemp makes files private; give what a plain open() would give
