@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import io
 from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -23,9 +24,11 @@ def put_out(corpus: Corpus, found: Survey, *, as_json: bool) -> None:
     if as_json:
         echo_json(survey_data(corpus, found) | {"cautions": list(_cautions(corpus))})
     else:
-        writer = csv.writer(click.get_text_stream("stdout"), lineterminator="\n")
+        out = io.StringIO()
+        writer = csv.writer(out, lineterminator="\n")
         for row in (CSV_HEADINGS, *csv_rows(corpus, found)):
             writer.writerow([neutral(cell) for cell in row])
+        click.echo(out.getvalue(), nl=False)
 
 
 def show(corpus: Corpus, found: Survey, sections: Sequence[str]) -> None:

@@ -46,7 +46,9 @@ class Observed:
             seen = self._seen[key]
             places = np.fromiter((place for place, _ in seen), dtype=np.intp, count=len(seen))
             values[places] = [as_float(one.value or Fraction(0)) for _, one in seen]
-            errors[places] = [as_float(one.error) for _, one in seen]
+            errors[places] = [
+                as_float(one.slack) + (as_float(one.accuracy) if one.accuracy else 0.0) for _, one in seen
+            ]
             self._measured[key] = Measured(values, errors)
         return self._measured[key]
 

@@ -79,11 +79,12 @@ def _figure(
 
 def readings_of(found: Decisive, plants: Sequence[Plant]) -> tuple[Reading, ...]:
     """What was measured, in ascending order."""
-    several = (
+    several = [
         Reading(value, error, plants[place].site or NO_SITE, plants[place].taxon or "")
         for place, _, value, error, _ in found.seen
-    )
-    return tuple(sorted(several))
+    ]
+    several.sort(key=lambda one: (as_float(one.value), as_float(one.error), one.site, one.taxon, one.value))
+    return tuple(several)  # floats first, since fractions take long to compare
 
 
 def curve_of(
@@ -98,7 +99,7 @@ def curve_of(
     """Count against threshold, and what each author's bounds would count; `fitting` as in `Curve`."""
     corpus, limit = statements.corpus, found.limit
     character = corpus.vocabulary[limit.character]
-    values = [value for _, _, value, _, _ in found.seen]
+    values = sorted((value for _, _, value, _, _ in found.seen), key=as_float)
     places = thresholds_of(values)
     fits = _fitting(values, places, at_least=limit.at_least)
     counts = fits if fitting else tuple(len(values) - one for one in fits)
@@ -116,9 +117,8 @@ def _fitting(values: Sequence[Fraction], places: Sequence[Fraction], *, at_least
 
 
 def _bounds(
-    statements: Statements, limit: Limit, taxon: str, works: Sequence[str], values: Sequence[Fraction]
+    statements: Statements, limit: Limit, taxon: str, works: Sequence[str], ascending: Sequence[Fraction]
 ) -> Iterator[Bound]:
-    ascending = sorted(values)
     for work in works:
         for voice in statements.heard(taxon, (work,)).get((limit.character, limit.stage), ()):
             if voice.stretch is not None:
@@ -161,6 +161,5 @@ def gap_of(found: Decisive, rows: Iterable[int], character: Character) -> DipTes
     if not chosen or character.kind is Kind.ORDERED:
         return None
     values = [as_float(value) for _, _, value, _, _ in chosen]
-    steps = sorted(2 * slack for _, _, _, _, slack in chosen)
-    step = Fraction(1) if character.kind is Kind.COUNT else steps[len(steps) // 2]
-    return dip_test(values, as_float(step))
+    steps = sorted(2 * as_float(slack) for _, _, _, _, slack in chosen)
+    return dip_test(values, 1.0 if character.kind is Kind.COUNT else steps[len(steps) // 2])

@@ -166,8 +166,8 @@ def gap_words(corpus: Corpus, one: Survey) -> Iterator[str]:
         most = max(place.gap.n for place in few if place.gap is not None)
         names = listed(place.site or WITHOUT_SITE for place in few) if len(few) < len(told) else "each of the sites"
         yield (
-            f"Too few plants to tell at {names}: at most {counted(most, 'plant')} each, and below {ENOUGH} even two plainly "
-            "different groups are mostly missed."
+            f"Too few plants to tell at {names}: at most {counted(most, 'plant')} each, and below {ENOUGH} even two "
+            "plainly different groups are mostly missed."
         )
 
 
