@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 def plant_from(asked: Setting, said: tuple[str, ...], site: str | None) -> Plant:
     """The plant of --with and --site; raises NotUnderstood and what reading raises, and BadParameter for misuse."""
     from auctorum.circumscription.plants import Plant
+    from auctorum.determination.reckoned import pooled
     from auctorum.determination.said import observed
 
     if site is not None:
@@ -27,7 +28,7 @@ def plant_from(asked: Setting, said: tuple[str, ...], site: str | None) -> Plant
                 f"{one!r}: write 'CHARACTER=VALUE', such as 'spur length=31 mm'", param_hint="--with"
             )
         several.append(observed(asked.corpus.vocabulary, one, asked.stage))
-    return Plant("plant", None, None, site, "", tuple(several))
+    return Plant("plant", None, None, site, "", pooled(asked.corpus.vocabulary, several))
 
 
 def of_one(asked: Setting, plant: Plant, as_json: bool) -> bool:

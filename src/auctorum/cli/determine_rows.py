@@ -167,7 +167,7 @@ class Streamed:
             yield Row(plant, name, self._taxon(name, line) if name else None, found, said, None)
 
     def _taxon(self, said: str, line: int) -> str | None:
-        """The taxon of a name as typed; one that nobody accepts has none, nor has one that is not known, with a warning.
+        """The taxon of a name as typed; one that nobody accepts has none, one that is not known a warning besides.
 
         Of a table with thousands of names only the first are looked up: each takes its time.
         """

@@ -72,6 +72,8 @@ def answer(
     )
     main = authority(view, whole, priors(view), thresholds)
     bands = of_its_site(corpus, plant)
+    reckoned = _more(whole, with_habitat(corpus, plant))
+    found = replace(found, unused=tuple(one for one in found.unused if one.character not in reckoned))
     judged, unusable = _judged(corpus, criteria, plant, bands)
     names = {**view.names, **short_names(corpus, taxa_named([main, *single, *beside]))}
     asked = questions(
@@ -90,7 +92,7 @@ def answer(
         agreement=agreement(main, single, judged, corpus, names),
         asked=changes(asked, found),
         of_site=_more(with_habitat(corpus, plant), plant),
-        reckoned=_more(whole, with_habitat(corpus, plant)),
+        reckoned=tuple(one.character for one in found.contributions if one.character in reckoned),
     )
 
 

@@ -79,12 +79,13 @@ def _together(whole: Authority, single: Sequence[Authority], names: Names) -> st
     said = Counter(one.taxon for one in asked if one.taxon is not None and one.wording is not Wording.INDET)
     undecided = sum(one.wording is Wording.INDET for one in asked)
     if not asked:
-        return "No single author says enough of what was observed to be asked."
+        return "No single author parts the candidates by what was observed."
     if whole.taxon is None or whole.wording is Wording.INDET:
-        begun = f"{capital(whole.view)} together do not decide; of {counted(len(asked), 'single author')} "
-        return begun + "; ".join(_votes(said, undecided, names)) + "."
+        does = "does" if len(whole.works) == 1 else "do"
+        votes = "; ".join(_votes(said, undecided, names))
+        return f"{_by(whole)} {does} not decide; of {counted(len(asked), 'single author')} {votes}."
     same = said.pop(whole.taxon, 0)
-    begun = f"{capital(whole.view)} together say {names[whole.taxon]}, "
+    begun = f"{_by(whole)} {'says' if len(whole.works) == 1 else 'say'} {names[whole.taxon]}, "
     of_them = counted(len(asked), "single author")
     begun += f"and so {'does' if same == 1 else 'do'} {same} of {of_them}" if same else f"and none of {of_them} does"
     rest = list(_votes(said, undecided, names))
@@ -105,10 +106,16 @@ def _apart(single: Sequence[Authority]) -> str:
     nothing = sum(not one.used for one in single)
     said = []
     if alone:
-        said.append(f"{alone} {'describes' if alone == 1 else 'describe'} only one candidate")
+        said.append(f"{alone} more {'describes' if alone == 1 else 'describe'} only one candidate")
     if nothing:
         said.append(f"{nothing} {'says' if nothing == 1 else 'say'} nothing of what was observed")
-    return f"Of the others {listed(said)}." if said else ""
+    return f"{capital(listed(said))}." if said else ""
+
+
+def _by(whole: Authority) -> str:
+    """Who speaks: `Orrin 1889`, `All authors together`."""
+    said = capital(whole.view.removeprefix("sec. "))
+    return said if len(whole.works) == 1 else f"{said} together"
 
 
 def _by_criterion(corpus: Corpus, criterion: Criterion, judged: Judgement, taxon: str | None) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from auctorum.characters.bounds import bounds
-from auctorum.characters.read import read_statement
-from auctorum.characters.states import state_weights
-from auctorum.characters.values import Range, States
+from auctorum.characters.read import UnreadableValue, read_statement
+from auctorum.characters.states import state_names, state_weights
+from auctorum.characters.values import Range, Reading, States
 from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.circumscription.plants import Observation
 from auctorum.corpus.readings import check_readings, find_character, stage_that_counts
@@ -45,7 +45,7 @@ def observed(vocabulary: Vocabulary, said: str, stage: str = "") -> Observation:
         raise NotUnderstood(said, "names no value", "write `character=value`, such as `spur length=31 mm`")
     character = find_character(name.strip(), vocabulary)
     words = _with_unit(value.strip(), character)
-    readings = read_statement(words, character)
+    readings = _readings(said, words, character)
     check_readings(readings, character, words)
     if len(readings) != 1:
         raise NotUnderstood(said, "more than one value", "give one value, or one `--with` for each growth stage")
@@ -60,6 +60,23 @@ def _with_unit(words: str, character: Character) -> str:
     """The words; bare figures of a measure or an angle with the canonical unit after them."""
     bare = all(sign.isnumeric() or sign in _BARE for sign in words)
     return f"{words} {character.unit}" if bare and character.unit else words
+
+
+def _readings(said: str, words: str, character: Character) -> tuple[Reading, ...]:
+    """What the words say; where they can't be read, the remedy is to be typed and not to be put into a file."""
+    try:
+        return tuple(read_statement(words, character))
+    except UnreadableValue as error:
+        raise NotUnderstood(said, f"no value of {character.name}: {error.why}", _remedy(words, character)) from error
+
+
+def _remedy(words: str, character: Character) -> str:
+    names = state_names(character)
+    if character.kind.is_numeric or not names:
+        unit = f", in {character.unit} or a unit that fits" if character.unit else ""
+        return f"give the figure observed{unit}"
+    near = nearest(words, names, limit=1)
+    return f"{f'did you mean `{near[0]}`? ' if near else ''}states: {', '.join(names)}"
 
 
 def _number(said: str, character: Character, stage: str, value: Range) -> Observation:
