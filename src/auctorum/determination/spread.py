@@ -26,7 +26,7 @@ REACH = 4.0  # standard deviations that a blur goes
 _STEP = 0.5  # of a standard deviation between knots
 _LEAST_APART = _STEP / 4 * (1 - 1e-9)  # the same, whatever the unit does to the last digit of a floating number
 _NARROW = 1 + 1e-9  # standard deviations: a piece over which the blur bends little
-_GAUSS = tuple(zip(*np.polynomial.legendre.leggauss(5), strict=True))  # places from -1 to 1, and their weights
+_GAUSS = np.polynomial.legendre.leggauss(5)  # places from -1 to 1, and their weights
 MANY_KNOTS = 600  # of more, some are left out
 MOST_KNOTS = 4000
 
@@ -59,14 +59,11 @@ def _piece(at: Floats, start: float, end: float, left: float, right: float, sd: 
     Exact, but for narrow pieces, where the exact formula takes the difference of what hardly differs: these are summed
     at five places (Gauss & Legendre).
     """
-    middle, half = (start + end) / 2, (end - start) / 2
     if end - start < _NARROW * sd:
-        heights = ((left + right) / 2 + place * (right - left) / 2 for place, _ in _GAUSS)
-        several = (
-            weight * height * below((at - middle - place * half) / sd)
-            for height, (place, weight) in zip(heights, _GAUSS, strict=True)
-        )
-        return np.asarray(half * sum(several))
+        where, weights = _GAUSS
+        middle, half = (start + end) / 2, (end - start) / 2
+        heights = (left + right) / 2 + where * (right - left) / 2
+        return np.asarray(half * (below((at[:, None] - middle - half * where) / sd) @ (weights * heights)))
     first, last = (at - start) / sd, (at - end) / sd
     slope = (right - left) / (end - start)
     plain = sd * (_ramp(first) - _ramp(last))
