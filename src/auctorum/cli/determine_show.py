@@ -12,6 +12,7 @@ from auctorum.cli.determine_setting import Setting
 from auctorum.cli.gaps import USUAL_CAUTIONS
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import Italic, italiciser
+from auctorum.corpus.resolve import called
 from auctorum.determination import words
 from auctorum.determination.criterion_words import sentences
 from auctorum.determination.grounds import cautions, grounds, staged
@@ -29,7 +30,7 @@ MOST_QUESTIONS = 3
 
 def show(asked: Setting, plant: Plant, told: Answer) -> None:
     """Print the answer."""
-    out, italic = console(), italics(told)
+    out, italic = console(), italics(asked, told)
     name = italic(words.headline(told.found, told.full, told.genus))
     name.stylize("bold")
     out.print(name)
@@ -45,10 +46,11 @@ def show(asked: Setting, plant: Plant, told: Answer) -> None:
         out.print(part)
 
 
-def italics(told: Answer) -> Italic:
+def italics(asked: Setting, told: Answer) -> Italic:
     """What sets every name of the answer in italics."""
     plain = {*told.names.values(), *told.full.values(), *(one.name for one in (*told.single, *told.beside))}
     plain |= {one.removeprefix("indet. (likeliest ").removesuffix(")") for one in plain}
+    plain |= {called(asked.corpus, asked.corpus.taxa[taxon].current) for taxon in asked.view.left_out}
     plain |= {judged.name for _, judged in told.judged} | {told.genus}
     return italiciser({qualified(name, said) for name in plain if name for said in Wording})
 

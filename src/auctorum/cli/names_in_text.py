@@ -7,11 +7,13 @@ from collections.abc import Callable, Iterable, Iterator
 
 from rich.text import Text
 
+from auctorum.determination.model import Wording
 from auctorum.names.ranks import read_term
 
 Italic = Callable[[str], Text]
 
 _GENUS = re.compile(r"[A-Z](?:\.|[a-z-]+)$")
+_QUALIFIERS = frozenset(map(str, Wording))
 _EPITHET = re.compile(r"[a-z][a-z-]*[a-z]$")
 
 
@@ -40,6 +42,6 @@ def _latin(name: str) -> Iterator[tuple[int, int]]:
         elif number == 0 and _GENUS.match(said):
             yield word.span()
         elif not _EPITHET.match(said):
-            latin = False
+            latin = latin and said in _QUALIFIERS
         elif latin:
             yield word.span()
