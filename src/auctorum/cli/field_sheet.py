@@ -106,7 +106,7 @@ def _data(layout: Layout) -> dict[str, object]:
         "columns": [asdict(one) for one in sheet.columns],
         "characters": [_item(one, sheet) for one in sheet.items],
         "criteria": [_rule(one) for one in sheet.rules],
-        "mind": list(sheet.mind),
+        "mind": [_plain(one) for one in sheet.mind],
         "not_parted": [list(pair) for pair in sheet.untold],
         "part_nothing": list(sheet.part_nothing),
         "no_room": list(sheet.no_room),

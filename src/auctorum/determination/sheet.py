@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -107,7 +107,7 @@ class Sheet:
     items: tuple[Item, ...]
     pairs: tuple[tuple[str, str], ...]  # in the order of the errors
     rules: tuple[Rule, ...]
-    mind: tuple[str, ...]  # stages that mislead
+    mind: tuple[Runs, ...]  # sentences on stages that mislead
     part_nothing: tuple[str, ...]  # characters left out since they part none of the taxa
     no_room: tuple[str, ...] = ()  # characters that part some, left out for want of space
     life_stages: tuple[str, ...] = ()
@@ -119,11 +119,19 @@ class Sheet:
     @property
     def columns(self) -> tuple[Column, ...]:
         """Those filled in once, then those of each plant; the headings of the table that is read back."""
-        at_site = tuple(_column(item, True) for item in self.items if item.where is Where.SITE)
+        at_site = (*self._accuracy(), *(_column(item, True) for item in self.items if item.where is Where.SITE))
         of_plant = tuple(_column(item, False) for item in self.items if item.where is Where.PLANT)
         stages = " or ".join(self.life_stages)
         sex = (Column("sex", False, " or ".join(self.sexes)),) if self.sexes else ()
         return (*ONCE, *at_site, PLANT, Column("lifeStage", False, stages), *sex, *of_plant, REMARKS)
+
+    def _accuracy(self) -> tuple[Column, ...]:
+        """Of the instrument for the length that decides, or else that is worth most."""
+        lengths = [one for one in self.items if one.where is Where.PLANT and one.heading != one.character]
+        lengths.sort(key=lambda one: not any(stage.decides for stage in one.stages))
+        return tuple(
+            Column(one.heading.replace(" [", " ± [", 1), True, "its error", one.character) for one in lengths[:1]
+        )
 
     @property
     def untold(self) -> tuple[tuple[str, str], ...]:
@@ -137,27 +145,22 @@ class Sheet:
         return tuple(pair for number, pair in enumerate(self.pairs) if number not in told)
 
     def shortened(self, most: int) -> Sheet:
-        """The sheet with no more than so many characters in the rows of the plants, the first in rank.
+        """The sheet with no more than so many characters, those once for the site included: the first in rank.
 
-        A measure stays as long as a ratio on the sheet is reckoned from it.
+        A measure stays as long as a ratio on the sheet is reckoned from it, and the first rank always does.
         """
-        ranks = sorted({item.rank for item in self.items if item.where is not Where.SITE})
-        for last in reversed(ranks):
-            if sum(item.where is Where.PLANT for item in self.items if item.rank <= last) <= most:
-                return self._kept({item.rank for item in self.items if item.rank <= last or item.where is Where.SITE})
-        return self
-
-    def _kept(self, ranks: Collection[int]) -> Sheet:
-        kept = tuple(item for item in self.items if item.rank in ranks)
-        gone = tuple(item.character for item in self.items if item not in kept)
+        ranks = sorted({item.rank for item in self.items})
+        last = max((one for one in ranks if sum(item.rank <= one for item in self.items) <= most), default=0)
+        kept = tuple(item for item in self.items if item.rank <= last)
+        gone = tuple(item.character for item in self.items if item.rank > last)
         return replace(self, items=kept, no_room=(*self.no_room, *gone))
 
 
 ONCE: Sequence[Column] = (
-    Column("locationID", True, "id of the site, no coordinates"),
+    Column("locationID", True, "id, no coordinates"),
     Column("eventDate", True, "2025-06-30"),
     Column("recordedBy", True, "observer"),
-    Column("measurementMethod", True, "instrument, accuracy: ruler ±0.5 mm"),
+    Column("measurementMethod", True, "ruler, calliper"),
     Column("degreeOfEstablishment", True, "native or cultivated"),
 )
 PLANT = Column("occurrenceID", False, "one for each plant")
@@ -169,5 +172,5 @@ def _column(item: Item, once: bool) -> Column:
     stages = " or ".join(one.stage for one in item.stages if one.stage)
     hint = " ".join(code for code, _ in item.states) or stages
     if item.heading.endswith("[degree]"):
-        hint = "bearing, true north"
+        hint = "true north"
     return Column(item.heading, once, hint, item.character)

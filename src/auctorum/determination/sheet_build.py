@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterable, Sequence
 from auctorum.circumscription.key.words import Runs, names_of
 from auctorum.circumscription.phrases import at_stage, capital
 from auctorum.circumscription.separation import Separation, separation
-from auctorum.circumscription.separation_names import epithets
+from auctorum.circumscription.separation_names import epithets, short_names
 from auctorum.circumscription.separation_table import pairs
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import lookup, taxa_of_criterion
@@ -45,7 +45,7 @@ def field_sheet(
     """
     found = separation(corpus, taxa, works=works)
     rules = [one for one in corpus.criteria if set(taxa_of_criterion(corpus, one)) & set(found.taxa)]
-    wanted = Wanted(tuple(characters), _asked_by(corpus, rules), frozenset(without))
+    wanted = Wanted(tuple(characters), _asked_by(corpus, rules, found.taxa), frozenset(without))
     several = items(found, corpus.vocabulary, wanted, _decides(corpus, rules))
     stages = _stages(corpus, several)
     return Sheet(
@@ -55,7 +55,7 @@ def field_sheet(
         items=several,
         pairs=pairs(found),
         rules=tuple(_rule(corpus, one) for one in rules),
-        mind=_misleading_stages(found, several),
+        mind=tuple(_in_italics(corpus, found.taxa, one) for one in _misleading_stages(found, several)),
         part_nothing=part_nothing(found, several, corpus.vocabulary),
         life_stages=tuple(one for one in stages if one not in _SEXES) or _STAGES,
         sexes=tuple(one for one in stages if one in _SEXES),
@@ -97,14 +97,32 @@ def _misleading_stages(found: Separation, several: Iterable[Item]) -> tuple[str,
     return tuple(f"{capital(blur)}." for blur in dict.fromkeys(blurs))
 
 
+def _in_italics(corpus: Corpus, taxa: Sequence[str], sentence: str) -> Runs:
+    """The sentence with the Latin words of the short names of the taxa in italics."""
+    found: list[tuple[str, bool]] = [(sentence, False)]
+    for taxon, short in sorted(short_names(corpus, taxa).items(), key=lambda one: -len(one[1])):
+        name = corpus.names[corpus.taxa[taxon].current].name
+        latin = {word for text, italic in parts(name) if italic for word in text.split()} | {f"{name.genus[0]}."}
+        runs = [(f"{word} ", word in latin) for word in short.split()]
+        runs[-1] = (short.split()[-1], runs[-1][1])
+        cut: list[tuple[str, bool]] = []
+        for text, italic in found:
+            first, *rest = [text] if italic else text.split(short)
+            cut += [(first, italic), *(run for one in rest for run in (*runs, (one, False)))]
+        found = cut
+    return tuple(run for run in found if run[0])
+
+
 # --- working criteria
 
 
-def _asked_by(corpus: Corpus, rules: Iterable[Criterion]) -> tuple[tuple[str, str], ...]:
+def _asked_by(corpus: Corpus, rules: Iterable[Criterion], taxa: Sequence[str]) -> tuple[tuple[str, str], ...]:
+    """What decides; what supports, too, where all taxa of the criterion are on the sheet."""
     told: dict[tuple[str, str], None] = {}
     for rule in rules:
         told[rule.decisive.character, rule.decisive.stage] = None
-        told |= dict.fromkeys((one.character, one.stage) for one in rule.supporting)
+        if set(taxa_of_criterion(corpus, rule)) <= set(taxa):
+            told |= dict.fromkeys((one.character, one.stage) for one in rule.supporting)
     return tuple(one for one in told if one[0] in corpus.vocabulary)
 
 

@@ -22,7 +22,7 @@ from auctorum.determination.sheet_units import codes, in_both_units
 
 HINT_ERROR = 0.30  # up to which a threshold is of any use, where nothing better is known of the character
 _FEW = 3  # taxa up to which every pair has its threshold at each character
-_BEST = 2  # thresholds of a pair among more taxa
+_BEST = 1  # thresholds of a pair among more taxa
 
 Decides = Mapping[tuple[str, str], tuple[str, ...]]  # by character and stage, thresholds of working criteria in print
 
@@ -59,7 +59,7 @@ def items(found: Separation, vocabulary: Vocabulary, wanted: Wanted, decides: De
         for name, reason in why.items()
     ]
     made.sort(key=lambda item: (item.where is Where.SITE, -round(item.worth, 9)))
-    return _ranked(made, found, vocabulary)
+    return _ranked(made, found, vocabulary, [name for name, _ in wanted.criterion])
 
 
 def part_nothing(found: Separation, several: Iterable[Item], vocabulary: Vocabulary) -> tuple[str, ...]:
@@ -183,7 +183,9 @@ def _boundary(
 # --- which are kept where not all have room
 
 
-def _ranked(several: Sequence[Item], found: Separation, vocabulary: Vocabulary) -> tuple[Item, ...]:
+def _ranked(
+    several: Sequence[Item], found: Separation, vocabulary: Vocabulary, criterion: Sequence[str]
+) -> tuple[Item, ...]:
     """Items with their rank: what was asked for, what decides, what parts each pair best, what supports, then by worth.
 
     The measures of a ratio have the rank of the ratio, or their own if that is better.
@@ -195,7 +197,7 @@ def _ranked(several: Sequence[Item], found: Separation, vocabulary: Vocabulary) 
         best = min(several, key=lambda item: _error_of(item, number), default=None)
         if best is not None and _error_of(best, number) <= USEFUL_ERROR:
             order.append(best.character)
-    order += [item.character for item in several if item.why is Why.CRITERION]
+    order += [name for name in criterion if name in by_name]
     order += [item.character for item in several if item.why is not Why.RATIO]
     ranks: dict[str, int] = {}
     for rank, name in enumerate(dict.fromkeys(order)):

@@ -9,8 +9,9 @@ from auctorum.circumscription.key.words import Runs
 from auctorum.determination.sheet import Column, Item, Sheet
 from auctorum.exchange.as_csv import as_csv
 from auctorum.exchange.document import Run, Table, text
-from auctorum.exchange.scale_bar import scale_bar
+from auctorum.exchange.scale_bar import WIDTH_MM, scale_bar
 from auctorum.exchange.sheet_layout import (
+    BESIDE,
     GAP,
     LEADING,
     MARGIN,
@@ -20,10 +21,22 @@ from auctorum.exchange.sheet_layout import (
     SMALL,
     TITLE_SIZE,
     Layout,
-    is_beside,
     plain,
 )
-from auctorum.exchange.sheet_words import CHECK_SCALE, character_words, notes, said_of, thresholds, title
+from auctorum.exchange.sheet_words import (
+    CHECK_SCALE,
+    FILL_IN,
+    LIMITS,
+    TAKE_CARE,
+    best_first,
+    character_words,
+    how_to_measure,
+    notes,
+    said_of,
+    small_print,
+    thresholds,
+    title,
+)
 
 _STYLE = f"""\
 * {{ box-sizing: border-box; }}
@@ -41,13 +54,12 @@ th, td {{ border: .2mm solid #000; padding: .3mm {PAD}mm; text-align: left; vert
 thead th {{ vertical-align: bottom; }}
 thead th, tbody th b {{ font-weight: 700; }}
 thead th span {{ display: block; font-weight: 400; }}
-.limits p b {{ border: .3mm solid #000; padding: 0 .5mm; }}
+.limits b {{ border: .3mm solid #000; padding: 0 .5mm; }}
 .form tbody td {{ height: {ROW}mm; padding: 0; }}
 .plants {{ flex: 1; }}
-.foot {{ display: flex; gap: 3mm; align-items: flex-start; }}
-.foot.below {{ display: block; }}
-.scale {{ display: block; flex: none; font-family: inherit; }}
-.notice {{ font-size: {SMALL}pt; }}
+.bar {{ float: left; width: {WIDTH_MM}mm; margin-right: {BESIDE}mm; }}
+.scale {{ display: block; font-family: inherit; }}
+.small {{ font-size: {SMALL}pt; }}
 @media screen {{ body {{ padding: {MARGIN}mm; }} }}
 """
 
@@ -70,6 +82,7 @@ def as_html(layout: Layout) -> str:
             "<main>",
             f"<header><h1>{_html(title(sheet))}</h1><p>Sheet ____ of ____</p></header>",
             *_guide(layout),
+            f"<p>{' '.join(f'<b>{_said(name)}</b> {_said(how)}' for name, how in how_to_measure(sheet))}</p>",
             '<section class="notes">',
             *(f"<p>{_html(one)}</p>" for one in notes(sheet)),
             "</section>",
@@ -100,23 +113,30 @@ def _page_style(layout: Layout) -> str:
 
 
 def _guide(layout: Layout) -> Iterator[str]:
-    """What to measure and how, what each taxon shows, where they part."""
+    """What to measure, what each taxon shows, where they part."""
     sheet = layout.sheet
-    yield '<table class="guide"><caption>What to measure, the best first</caption>'
+    beside = len(layout.guide) > len(sheet.taxa) + 1
+    yield '<table class="guide"><caption>Characters</caption>'
     yield _widths(layout.guide)
     names = "".join(f'<th scope="col">{_html(sheet.short[taxon])}</th>' for taxon in sheet.taxa)
-    yield f'<thead><tr><th scope="col">What to measure, the best first</th>{names}'
-    yield '<th scope="col">Thresholds</th></tr></thead><tbody>'
-    yield from (_row(item, sheet) for item in sheet.items)
+    last = f'<th scope="col">{LIMITS}</th>' if beside else ""
+    yield f'<thead><tr><th scope="col">{best_first(beside=beside)}</th>{names}{last}</tr></thead><tbody>'
+    yield from (_row(item, sheet, beside) for item in sheet.items)
     yield "</tbody></table>"
 
 
-def _row(item: Item, sheet: Sheet) -> str:
-    name, how = character_words(item)
+def _row(item: Item, sheet: Sheet, beside: bool) -> str:
+    """One character; its thresholds beside what the taxa show, or in a row below."""
+    name, states = character_words(item)
     said = "".join(f"<td>{_said(said_of(item, number))}</td>" for number in range(len(sheet.taxa)))
-    limits = "".join(f"<p>{_limit(one)}</p>" for one in thresholds(item, sheet))
-    head = f'<th scope="row"><b>{_said(name)}</b> {_said(how)}</th>'
-    return f'<tr>{head}{said}<td class="limits">{limits}</td></tr>'
+    limits = [_limit(one) for one in thresholds(item, sheet)]
+    below = "; ".join(limits) if not beside else ""
+    rows = ' rowspan="2"' if below else ""
+    head = f'<th scope="row"{rows}><b>{_said(name)}</b> {_said(states)}</th>'
+    if beside:
+        said += f'<td class="limits">{"".join(f"<p>{one}</p>" for one in limits)}</td>'
+    second = f'<tr><td class="limits" colspan="{len(sheet.taxa)}">{below}</td></tr>' if below else ""
+    return f"<tr>{head}{said}</tr>{second}"
 
 
 def _limit(runs: Runs) -> str:
@@ -144,12 +164,12 @@ def _widths(widths: Iterable[float]) -> str:
 
 
 def _foot(layout: Layout) -> Iterator[str]:
-    """The scale bar, the cautions, and the notice of the knowledge base."""
-    beside = "foot" if is_beside(layout.width) else "foot below"
-    yield f'<div class="{beside}"><div>{scale_bar()}<p>{CHECK_SCALE}</p></div>'
-    yield f'<p class="cautions"><b>Take care.</b> {_said(" ".join(layout.sheet.cautions))}</p></div>'
-    if layout.sheet.notice:
-        yield f'<p class="notice">{_said(layout.sheet.notice)}</p>'
+    """The scale bar, how to fill in, the cautions; below, what nobody has to read outdoors."""
+    yield f'<footer><div class="bar">{scale_bar()}<p>{CHECK_SCALE}</p></div>'
+    yield f"<p>{_said(FILL_IN)}</p>"
+    yield f"<p><b>{TAKE_CARE}</b> {_said(' '.join(layout.sheet.cautions))}</p></footer>"
+    if said := small_print(layout.sheet):
+        yield f'<p class="small">{_said(said)}</p>'
 
 
 def _html(runs: Runs) -> str:

@@ -1,31 +1,47 @@
 """How a field sheet goes on one page: paper, direction, widths of columns, and how many plants have room.
 
-Heights are reckoned, since nobody is there to look: from the widths of letters, on the safe side by a twentieth.
+Heights are reckoned, since nobody is there to look: from the widths of letters, on the safe side.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from auctorum.circumscription.key.words import Runs
-from auctorum.determination.sheet import Column, Sheet
+from auctorum.determination.sheet import Column, Item, Sheet
 from auctorum.exchange.scale_bar import HEIGHT_MM, WIDTH_MM
-from auctorum.exchange.sheet_words import character_words, notes, said_of, thresholds, title
+from auctorum.exchange.sheet_words import (
+    CHECK_SCALE,
+    FILL_IN,
+    TAKE_CARE,
+    best_first,
+    character_words,
+    how_to_measure,
+    notes,
+    said_of,
+    small_print,
+    thresholds,
+    title,
+)
 from auctorum.problems import AuctorumError
 
 MARGIN = 8.0  # mm, which every printer leaves
 ROW = 7.4  # mm for each plant: room for a hand in gloves
 POINT = 25.4 / 72  # mm
-SIZE, TITLE_SIZE, SMALL = 9.0, 12.0, 7.5  # points; nothing that is read outdoors is smaller than 9
+SIZE, TITLE_SIZE, SMALL = 9.0, 11.0, 7.5  # points; nothing that is read outdoors is smaller than 9
 LEADING = 1.16
 PAD = 0.8  # mm on either side of a cell
-GAP = 1.8  # mm between blocks
-LEAST_ROWS = 8  # plants for which there should be room before all characters have it
-MOST = 10  # characters in a row of a plant
-_SAFETY = 1.05
+GAP = 1.6  # mm between blocks
+BESIDE = 4.0  # mm between the scale bar and the words beside it
+ROWS = (7, 6, 5, 4, 3)  # plants for which there should be room, tried in turn
+MOST, FEW = 12, 5  # characters: fewer rows are better than fewer than FEW of them
+MANY_TAXA = 4  # from which on thresholds stand below what the taxa show
+_SAFETY = 1.02
 _BOLD = 1.1
+_RULE = 0.85  # mm of rule and padding in a row of a table
+_SPARE = 1.5  # mm that stay free
 
 
 class Paper(StrEnum):
@@ -84,18 +100,15 @@ def laid_out(sheet: Sheet, paper: Paper, plants: int | None = None) -> Layout:
 
     Raises NoRoom where not even one character does.
     """
-    wanted = plants or LEAST_ROWS
-    for most in range(MOST, 0, -1):
+    tries = [(rows, most) for rows in ROWS for most in range(MOST, FEW - 1, -1)] if plants is None else []
+    last = plants or ROWS[-1]
+    for rows, most in (*tries, *((last, most) for most in range(MOST, 0, -1))):
         one = sheet.shortened(most)
-        fit = [found for turned in (False, True) if (found := _fitted(one, paper, turned, wanted)) is not None]
+        fit = [found for turned in (False, True) if (found := _fitted(one, paper, turned, rows)) is not None]
         if fit:
             best = max(fit, key=lambda found: found.rows)
-            return best if plants is None else _with_rows(best, plants)
-    raise NoRoom(len(sheet.taxa), wanted)
-
-
-def _with_rows(one: Layout, rows: int) -> Layout:
-    return Layout(one.sheet, one.paper, one.landscape, rows, one.guide, one.once, one.plants)
+            return best if plants is None else replace(best, rows=plants)
+    raise NoRoom(len(sheet.taxa), last)
 
 
 def _fitted(sheet: Sheet, paper: Paper, landscape: bool, wanted: int) -> Layout | None:
@@ -105,7 +118,7 @@ def _fitted(sheet: Sheet, paper: Paper, landscape: bool, wanted: int) -> Layout 
     guide = _guide_widths(len(sheet.taxa), bare.width)
     if once is None or plants is None or guide is None:
         return None
-    rows = int((bare.height - _used(sheet, bare.width, guide, once, plants)) / ROW)
+    rows = int((bare.height - _SPARE - _used(sheet, bare.width, guide, once, plants)) / ROW)
     return Layout(sheet, paper, landscape, rows, guide, once, plants) if rows >= wanted else None
 
 
@@ -121,11 +134,13 @@ def _of_plant(sheet: Sheet) -> list[Column]:
 
 
 def _guide_widths(taxa: int, width: float) -> tuple[float, ...] | None:
-    """Characters, each taxon, thresholds; None where the taxa leave too little for words."""
-    each = 27.0 if taxa <= 3 else 22.0
-    limits = min(78.0, 0.3 * width)
-    first = width - limits - taxa * each
-    return (first, *[each] * taxa, limits) if first >= 45 else None
+    """Characters, each taxon, thresholds; of many taxa no thresholds. None where too little is left for words."""
+    if taxa < MANY_TAXA:
+        left = width - taxa * 24.0
+        return (left * 0.4, *[24.0] * taxa, left * 0.6)
+    first = max(36.0, 0.2 * width)
+    each = (width - first) / taxa
+    return (first, *[each] * taxa) if each >= 18 else None
 
 
 def _widths(columns: Sequence[Column], width: float) -> tuple[float, ...] | None:
@@ -137,19 +152,18 @@ def _widths(columns: Sequence[Column], width: float) -> tuple[float, ...] | None
     left = width - sum(least)
     if left < 0:
         return None
-    shares = [0.0 if one.heading.endswith("]") else 3.0 if one.heading.endswith("Remarks") else 1.0 for one in columns]
+    shares = [0.3 if one.heading.endswith("]") else 2.0 if one.heading.endswith("Remarks") else 1.0 for one in columns]
     each = left / sum(shares)
     return tuple(one + share * each for one, share in zip(least, shares, strict=True))
 
 
 def _room(column: Column) -> float:
-    if column.once:
-        return 20.0
-    return 13.0 if column.character else 18.0
+    """For a hand: figures and codes, or words."""
+    return max(13.0 if column.character else 18.0, _longest(column.hint))
 
 
 def _longest(text: str) -> float:
-    return max((text_width(word, SIZE) for word in text.split()), default=0.0)
+    return max((text_width(word, SIZE) for word in text.split(" ")), default=0.0)
 
 
 # --- heights
@@ -158,38 +172,52 @@ def _longest(text: str) -> float:
 def _used(sheet: Sheet, width: float, guide: Sequence[float], once: Sequence[float], plants: Sequence[float]) -> float:
     """What all but the rows of the plants takes up, in mm."""
     heads = [_head_height(columns, each) for columns, each in ((_once(sheet), once), (_of_plant(sheet), plants))]
-    cautions = " ".join(sheet.cautions)
-    beside = max(HEIGHT_MM + line_height(SIZE) * 2, _height(cautions, width - WIDTH_MM - 3))
-    below = HEIGHT_MM + line_height(SIZE) + _height(cautions, width)
+    how = " ".join(" ".join(one) for one in how_to_measure(sheet))
     return (
-        _lines(plain(title(sheet)), width - 32, TITLE_SIZE) * line_height(TITLE_SIZE)
+        _lines(plain(title(sheet)), width - 32, TITLE_SIZE, bold=True) * line_height(TITLE_SIZE)
         + _guide_height(sheet, guide)
+        + _height(how, width)
         + sum(_height(plain(one), width) + 0.5 for one in notes(sheet))
         + sum(heads)
         + ROW
-        + (beside if is_beside(width) else below)
-        + (_lines(sheet.notice, width, SMALL) * line_height(SMALL) if sheet.notice else 0)
+        + _foot_height(sheet, width)
         + 6 * GAP
     )
 
 
-def is_beside(width: float) -> bool:
-    """Whether the cautions stand beside the scale bar, or below it."""
-    return width - WIDTH_MM > 110
+def _foot_height(sheet: Sheet, width: float) -> float:
+    """The scale bar on the left, and the words that run beside and below it."""
+    high = HEIGHT_MM + line_height(SIZE) * _lines(CHECK_SCALE, WIDTH_MM, SIZE)
+    narrow, beside = width - WIDTH_MM - BESIDE, int(high / line_height(SIZE)) + 1
+    first = _lines(FILL_IN, narrow, SIZE)
+    cautions = f"{TAKE_CARE} {' '.join(sheet.cautions)}"
+    lines = first + _lines(cautions, width, SIZE, narrow=(narrow, max(beside - first, 0)))
+    small = _lines(small_print(sheet), width, SMALL) * line_height(SMALL)
+    return max(high, lines * line_height(SIZE)) + small
 
 
 def _guide_height(sheet: Sheet, widths: Sequence[float]) -> float:
-    first, *taxa, limits = (one - 2 * PAD for one in widths)
+    first, *rest = (one - 2 * PAD for one in widths)
+    taxa = rest[: len(sheet.taxa)]
     heads = [
         _lines(plain(sheet.short[taxon]), room, SIZE, bold=True) for taxon, room in zip(sheet.taxa, taxa, strict=True)
     ]
-    total = max(heads, default=1) * line_height(SIZE) + 1
+    beside = len(rest) > len(taxa)
+    height = max(_lines(best_first(beside=beside), first, SIZE, bold=True), *heads) * line_height(SIZE) + _RULE
     for item in sheet.items:
-        cells = [_lines(" ".join(character_words(item)), first, SIZE)]
-        cells += [_lines(said_of(item, number), room, SIZE) for number, room in enumerate(taxa)]
-        cells.append(sum(_lines(plain(one), limits, SIZE) for one in thresholds(item, sheet)))
-        total += max(cells) * line_height(SIZE) + 0.8
-    return total
+        height += _item_lines(item, sheet, first, taxa, rest[len(taxa) :]) * line_height(SIZE) + _RULE * (2 - beside)
+    return height
+
+
+def _item_lines(item: Item, sheet: Sheet, first: float, taxa: Sequence[float], limits: Sequence[float]) -> int:
+    """Thresholds beside what the taxa show, or one after the other below it."""
+    head = _lines(" ".join(character_words(item)), first, SIZE)
+    said = max(_lines(said_of(item, number), room, SIZE) for number, room in enumerate(taxa))
+    parted = [plain(one) for one in thresholds(item, sheet)]
+    if limits:
+        return max(head, said, sum(_lines(one, limits[0], SIZE) for one in parted))
+    below = "; ".join(parted)
+    return max(head, said + (_lines(below, sum(taxa), SIZE) if below else 0))
 
 
 def _head_height(columns: Sequence[Column], widths: Sequence[float]) -> float:
@@ -199,7 +227,7 @@ def _head_height(columns: Sequence[Column], widths: Sequence[float]) -> float:
         + (_lines(one.hint, room - 2 * PAD, SIZE) if one.hint else 0)
         for one, room in zip(columns, widths, strict=True)
     ]
-    return max(lines) * line_height(SIZE) + 1
+    return max(lines) * line_height(SIZE) + _RULE
 
 
 def _height(text: str, width: float) -> float:
@@ -216,30 +244,40 @@ def plain(runs: Runs) -> str:
     return "".join(text for text, _ in runs)
 
 
-def _lines(text: str, width: float, size: float, *, bold: bool = False) -> int:
-    """On how many lines the words come to stand; a word that is too long is broken."""
+def _lines(text: str, width: float, size: float, *, bold: bool = False, narrow: tuple[float, int] = (0.0, 0)) -> int:
+    """On how many lines the words come to stand; a word that is too long is broken.
+
+    `narrow` is the width of so many first lines.
+    """
     lines, at, space = 1, 0.0, text_width(" ", size)
-    for word in text.split():
+    for word in text.split(" "):
         long = text_width(word, size) * _SAFETY * (_BOLD if bold else 1.0)
-        if at and at + space + long > width:
+        room = narrow[0] if lines <= narrow[1] else width
+        if at and at + space + long > room:
             lines, at = lines + 1, 0.0
         at += long + (space if at else 0.0)
-        more, at = divmod(at, width) if at > width else (0, at)
+        more, at = divmod(at, room) if at > room else (0, at)
         lines += int(more)
     return lines
 
 
 def text_width(text: str, size: float) -> float:
-    """About how wide a line of sans-serif letters is, in mm, at a size in points."""
-    return sum(map(_em, text)) * size * POINT
+    """How wide a line of Helvetica, or of a face made to its measure, is in mm, at a size in points.
+
+    >>> round(text_width("spur length", 9), 1)
+    15.7
+    """
+    return sum(_THOUSANDTHS.get(letter, _OTHER) for letter in text) / 1000 * size * POINT
 
 
-_NARROW, _WIDE = frozenset("ijl.,:;'|!()[]ft/ -r’"), frozenset("mwMW—%×≤@")
-
-
-def _em(letter: str) -> float:
-    if letter in _NARROW:
-        return 0.3
-    if letter in _WIDE:
-        return 0.86
-    return 0.7 if letter.isupper() else 0.55 if ord(letter) < 0x2E80 else 1.0
+# Widths of Helvetica in thousandths of the size, as its maker publishes them for every printer (from memory).
+_THOUSANDTHS = {
+    letter: width
+    for width, letters in {
+        191: "'", 222: "ijl’", 260: "|", 278: " \u00a0!,./:;I[]\\ft", 333: "()-`r“”", 334: "{}", 355: '"', 389: "*",
+        400: "°", 469: "^", 500: "Jckvsxyz", 549: "≤≥", 556: "#$?_0123456789abdeghnopquL–", 584: "+<=>~×±",
+        611: "FTZ", 667: "&ABEKPSVXY", 722: "CDHNRUw", 778: "GOQ", 833: "Mm", 889: "%", 944: "W", 1000: "—", 1015: "@",
+    }.items()
+    for letter in letters
+}  # fmt: skip
+_OTHER = 1000  # letters that the table lacks; of most scripts none is wider

@@ -10,11 +10,14 @@ from auctorum.circumscription.separation_words import percent
 from auctorum.determination.sheet import Boundary, Item, Rule, Sheet, Where
 from auctorum.determination.sheet_units import DECIMALS
 
-HOW_TO = (
-    "Fill in one row for each plant; leave empty what you did not look at. Type the rows under the very headings of "
-    "the columns, with what is written once in every row. Write the code of a state, type its name."
+CHECK_SCALE = "Print at 100 % and check this scale against a ruler: printers shrink pages."
+FILL_IN = (
+    "Leave empty what you did not look at. Write the code of a state, type its name. Type each plant under these very "
+    f"headings, with what is written once in every row. {DECIMALS}"
 )
-CHECK_SCALE = "Print at 100 %. Check this scale against a ruler before use: printers shrink pages."
+TAKE_CARE = "Take care."
+LIMITS = "Thresholds, and plants misjudged"
+_NO_BREAK = "\u00a0"
 UPRIGHT = False
 
 
@@ -27,13 +30,22 @@ def title(sheet: Sheet) -> Runs:
     return (*found, (f" (sec. {sheet.sec})" if sheet.sec else "", UPRIGHT))
 
 
+def best_first(*, beside: bool) -> str:
+    """What heads the characters; it says what stands below them where thresholds have no column of their own."""
+    return "What to measure, the best first" if beside else f"The best first; below: {LIMITS[:1].lower()}{LIMITS[1:]}"
+
+
 def character_words(item: Item) -> tuple[str, str]:
-    """The name with the stages that count, and how to measure it with its states and their codes."""
+    """The name with the stages that count, and what can be written: codes and states, or that nothing is."""
     stages = " or ".join(one.stage for one in item.stages if one.stage)
     name = f"{item.character} ({stages})" if stages else item.character
-    where = {Where.SITE: "Once for the site.", Where.RECKONED: "Reckoned, not measured."}.get(item.where, "")
-    states = f"States: {', '.join(_state(*one) for one in item.states)}." if item.states else ""
-    return name, " ".join(filter(None, (where, item.how, states)))
+    where = {Where.SITE: "once for the site", Where.RECKONED: "reckoned"}.get(item.where, "")
+    return name, ": ".join(filter(None, (where, ", ".join(_state(*one) for one in item.states))))
+
+
+def how_to_measure(sheet: Sheet) -> tuple[tuple[str, str], ...]:
+    """Each character with how it is measured, in the order of the sheet; those of which nothing is said left out."""
+    return tuple((f"{item.character}:", item.how) for item in sheet.items if item.how)
 
 
 def _state(code: str, name: str) -> str:
@@ -57,14 +69,15 @@ def thresholds(item: Item, sheet: Sheet) -> tuple[Runs, ...]:
 
 
 def _boundary(one: Boundary, sheet: Sheet) -> Runs:
-    """`robustum < 25 mm (0.98 in.) ≤ longum`, `album to 3, longum from 4`; and the share misjudged."""
+    """`robustum < 25 mm (0.98 in.) ≤ longum (13 %)`, `album to 3, longum from 4`: behind it the share misjudged."""
     below, above = (_names(taxa, sheet) for taxa in (one.below, one.above))
-    wrong = f" ({percent(one.error)} wrong)" if percent(one.error) != "none" else ""
+    wrong = f" ({percent(one.error).replace(' ', _NO_BREAK)})" if percent(one.error) != "none" else ""
+    start = one.start.replace(" ", _NO_BREAK)
     if one.upto:
         return (
-            *below, (f" to {one.upto}, ", UPRIGHT), *above, (f" from {one.start}{wrong}", UPRIGHT),
+            *below, (f" to {one.upto}, ", UPRIGHT), *above, (f" from {start}{wrong}", UPRIGHT),
         )  # fmt: skip
-    return (*below, (f" < {one.start} ≤ ", UPRIGHT), *above, (wrong, UPRIGHT))
+    return (*below, (f" < {start} ≤ ", UPRIGHT), *above, (wrong, UPRIGHT))
 
 
 def _names(taxa: Iterable[str], sheet: Sheet) -> Runs:
@@ -76,20 +89,27 @@ def _names(taxa: Iterable[str], sheet: Sheet) -> Runs:
 
 
 def notes(sheet: Sheet) -> Iterator[Runs]:
-    """Paragraphs below the table: working criteria, what misleads, what the sheet can't tell and what it leaves out."""
+    """Paragraphs below the table: working criteria, what misleads, what the sheet can't tell."""
     yield from (_rule(one) for one in sheet.rules)
     if sheet.mind:
-        yield ((f"Mind the stage: {' '.join(sheet.mind)}", UPRIGHT),)
-    for a, b in sheet.untold:
-        yield (
-            ("No character here parts ", UPRIGHT), *sheet.short[a], (" from ", UPRIGHT), *sheet.short[b], (".", UPRIGHT)
-        )  # fmt: skip
-    left = [
-        f"{lead} {listed(names)}."
-        for lead, names in (("No room for", sheet.no_room), ("Left out, parting nothing:", sheet.part_nothing))
-        if names
-    ]
-    yield ((" ".join([HOW_TO, DECIMALS, *left]), UPRIGHT),)
+        spaced = [(" ", UPRIGHT)]
+        yield (("Mind the stage:", UPRIGHT), *(run for one in sheet.mind for run in (*spaced, *one)))
+    if sheet.untold:
+        told: list[tuple[str, bool]] = [("No character here parts ", UPRIGHT)]
+        for number, (a, b) in enumerate(sheet.untold):
+            told += [("; " if number else "", UPRIGHT), *sheet.short[a], (" from ", UPRIGHT), *sheet.short[b]]
+        yield (*told, (".", UPRIGHT))
+
+
+def left_out(sheet: Sheet) -> str:
+    """The characters that are not on the sheet, and why; empty where all are."""
+    told = (("No room for", sheet.no_room), ("Left out since they part nothing:", sheet.part_nothing))
+    return " ".join(f"{lead} {listed(names)}." for lead, names in told if names)
+
+
+def small_print(sheet: Sheet) -> str:
+    """What nobody has to read outdoors."""
+    return " ".join(filter(None, (left_out(sheet), sheet.notice)))
 
 
 def _rule(one: Rule) -> Runs:
