@@ -224,6 +224,16 @@ def test_mistaken_the_most_first() -> None:
     assert found.mistaken == ((TAXON, OTHER, 3), (OTHER, TAXON, 2))
 
 
+def test_a_probability_at_the_edge_of_two_bands_is_in_the_upper_one() -> None:
+    """Of two taxa described alike each plant is as likely the one as the other; of one taxon alone it is certain."""
+    alike = Statements(corpus_with([f"{HEIGHT}: 10-20 mm"], [f"{HEIGHT}: 10-20 mm"]))
+    several = [plant(measured(12 + number), id_=f"p{number}", taxon=TAXON) for number in range(6)]
+    (half,) = calibration(alike, view_of(alike), several).bands
+    assert (half.low, half.high, half.plants, half.stated) == (0.5, 0.8, 6, 0.5)
+    (certain,) = calibration(alike, view_of(alike, taxa=(TAXON,)), several).bands
+    assert (certain.low, certain.high, certain.plants) == (0.99, 1.0, 6)
+
+
 # --- Brier
 
 

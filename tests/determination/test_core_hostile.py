@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 import warnings
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 import numpy as np
@@ -14,7 +15,7 @@ from accounts import OTHER, TAXON, Account
 from auctorum.determination.asking import questions
 from auctorum.determination.criterion import Verdict, judge
 from auctorum.determination.determine import determine
-from auctorum.determination.many import Measured, Shown, columns_of, determined, posteriors
+from auctorum.determination.many import CHUNK, Measured, Shown, columns_of, determined, posteriors
 from auctorum.determination.model import Wording
 from auctorum.determination.planning import rule_of_three, share_if_none
 from auctorum.determination.view import Statements, View, view_of
@@ -83,6 +84,34 @@ def test_ten_thousand_plants(crowded: View) -> None:
     assert found.probabilities.shape == (10_000, 300)
     assert found.probabilities.sum(axis=1) == pytest.approx(np.ones(10_000))
     assert np.abs(found.best - true).mean() < 6
+
+
+def test_pieces_of_a_long_table_are_joined_in_order() -> None:
+    """More plants than are worked on at a time: each row is what the plant gets by itself."""
+    many = 2 * CHUNK + 77
+    values, errors = np.arange(many) % 61.0, 0.5 + np.arange(many) % 3
+    seen = np.eye(3)[np.arange(many) % 3]
+    told: list[tuple[int, int]] = []
+    found = determined(
+        VIEW,
+        {(HEIGHT, ""): Measured(values, errors), (SURFACE, ""): Shown(seen)},
+        progress=lambda done, whole: told.append((done, whole)),
+    )
+    assert told == [(CHUNK, many), (2 * CHUNK, many), (many, many)]
+    for row in (0, 1, CHUNK - 1, CHUNK, CHUNK + 1, 2 * CHUNK, many - 1):
+        state = ("smooth", "reticulate", "winged")[row % 3]
+        alone = determine(VIEW, plant(measured(row % 61, error=str(0.5 + row % 3)), shown(SURFACE, state)))
+        assert found.probabilities[row] == pytest.approx([alone.probability(taxon) for taxon in VIEW.taxa])
+        assert found.misfits[row] == len(alone.misfits)
+
+
+def test_what_the_instrument_errs_widens_an_observation() -> None:
+    """A ruler good to 6 mm is as a figure that is known to 6 mm more."""
+    coarse = replace(measured(24), accuracy=Fraction(6))
+    wide = measured(24, error="6.5")
+    assert shares_of(VIEW, plant(coarse)) == shares_of(VIEW, plant(wide))
+    assert determine(VIEW, plant(measured(24))).misfits == (HEIGHT,)
+    assert determine(VIEW, plant(coarse)).misfits == ()
 
 
 # --- columns
