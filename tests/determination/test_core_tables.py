@@ -7,9 +7,10 @@ import pytest
 
 from accounts import OTHER, TAXON
 from auctorum.characters.vocabulary import Character, Kind, State
-from auctorum.determination.tables import BLURRED, FLOOR, FLOOR_OF_STATES, Numbers, States, states
+from auctorum.determination.tables import Numbers, States, states
 from core_cases import ASPECT, COLOUR, HEIGHT, SURFACE, many_names, three_names, view_with
 
+FLOOR, FLOOR_OF_STATES, BLURRED = 0.01, 0.05, 0.1  # the choices of the module, once more
 COLOURS = Character(COLOUR, "spur", "colour", Kind.ORDERED, states=tuple(map(State, ("green", "cream", "ivory"))))
 SURFACES = Character(SURFACE, "seed", "surface", Kind.NOMINAL, states=tuple(map(State, ("smooth", "winged"))))
 

@@ -32,10 +32,11 @@ from auctorum.determination.calibration import BANDS, brier, calibration
 from auctorum.determination.determine import determine
 from auctorum.determination.many import Measured, posteriors
 from auctorum.determination.normal import below, density
-from auctorum.determination.spread import BLUR, SINGLE, blur_of, share_below, share_below_on_circle
-from auctorum.determination.tables import FLOOR, Numbers, States, numbers, states
+from auctorum.determination.spread import blur_of, share_below, share_below_on_circle
+from auctorum.determination.tables import Numbers, States, numbers, states
 from auctorum.determination.view import Statements, View, view_of
 
+BLUR, SINGLE, FLOOR = 0.25, 0.1, 0.01  # the choices of the modules, once more
 LENGTH = Character("stem height", "stem", "length", Kind.MEASURE, "mm")
 COUNT = Character("petal number", "petal", "count", Kind.COUNT)
 ASPECT = Character("aspect", "habitat", "aspect", Kind.ANGLE, "degree")
