@@ -86,10 +86,14 @@ def _together(whole: Authority, single: Sequence[Authority], names: Names) -> st
         return f"{_by(whole)} {does} not decide; of {counted(len(asked), 'single author')} {votes}."
     same = said.pop(whole.taxon, 0)
     begun = f"{_by(whole)} {'says' if len(whole.works) == 1 else 'say'} {names[whole.taxon]}, "
-    of_them = counted(len(asked), "single author")
-    begun += f"and so {'does' if same == 1 else 'do'} {same} of {of_them}" if same else f"and none of {of_them} does"
     rest = list(_votes(said, undecided, names))
-    return begun + (f"; {'; '.join(rest)}." if rest else ".")
+    end = f"; {'; '.join(rest)}." if rest else "."
+    if len(asked) == 1:
+        only = "the only author that can be asked"
+        return begun + (f"and so does {only}" if same else f"and {only} does not") + end
+    of_them = counted(len(asked), "single author")
+    so = f"and so {'does' if same == 1 else 'do'} {same} of {of_them}" if same else f"and none of {of_them} does"
+    return begun + so + end
 
 
 def _votes(said: Mapping[str, int], undecided: int, names: Names) -> Iterator[str]:

@@ -28,11 +28,6 @@ class Beforehand:
             return {taxon: float(plants.get(taxon, 0) + 1) for taxon in view.taxa}
         return shared(dict(self.given), view.taxa)
 
-    @property
-    def even(self) -> bool:
-        """Whether all candidates are given the same."""
-        return self.counted is None and not self.given
-
 
 def shared(given: Mapping[str, float], taxa: Sequence[str]) -> Mapping[str, float] | None:
     """Stated shares with the rest split evenly over the other taxa; None where that gives none of them any.
