@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import click
 
 from auctorum.cli.common import check_works, json_option, kb_option, load_quietly, progress_bar
 
+_MANY = 5_000  # plants from which it takes long enough for a sign of life
 SECTIONS = ("counts", "curve", "spectrum", "observers", "wanted", "candidates")
 
 
@@ -81,19 +83,24 @@ def survey(
     from auctorum.cli.survey_setting import check_asked, check_sites, plants_asked, taxon_asked
     from auctorum.determination.survey import survey as surveyed
     from auctorum.determination.view import Statements
+    from auctorum.records.read import collector_paused
 
     if as_json and form == "csv":
         raise click.UsageError("give --json or --format csv, not both")
     if sections and (as_json or form == "csv"):
         raise click.UsageError("--section is for the text; --json and --format csv give the whole")
+    if math.isnan(within):
+        raise click.BadParameter("a share is a number", param_hint="--within")
     corpus = load_quietly(kb).corpus
     check_works(corpus, sec)
     meant = taxon_asked(corpus, taxon)
     check_asked(corpus, meant, criteria, stage)
-    plants, own, faults = plants_asked(corpus, file, stage, own_plants=own_plants)
+    with collector_paused():
+        plants, own, faults = plants_asked(corpus, file, stage, own_plants=own_plants)
     check_sites(corpus, sites, plants)
     text = form == "text" and not as_json
-    with progress_bar("Counting", least=5 if len(plants) > 5_000 else 10_000) as progress:
+    least = 1 if len(plants) > _MANY else len(corpus.works) + 1
+    with collector_paused(), progress_bar("Counting", least) as progress:
         found = surveyed(
             corpus,
             Statements(corpus),

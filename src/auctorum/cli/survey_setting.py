@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +14,7 @@ from auctorum.problems import AuctorumError
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
-    from auctorum.corpus.model import Corpus
+    from auctorum.corpus.model import Corpus, Specimen
 
 
 def taxon_asked(corpus: Corpus, said: str | None) -> str:
@@ -99,9 +99,14 @@ def plants_of_file(corpus: Corpus, path: Path, stage: str) -> tuple[Sequence[Pla
     if text is not None:
         table, problems = read_plants_text(text, shown(path), tuple(corpus.vocabulary))
         teller.tell(problems)
-        staged = [one if one.lifeStage else replace(one, lifeStage=stage) for one in table.specimens]
-        rows, problems = linked_rows(staged, table.measurements, corpus)
+        rows, problems = linked_rows(table.specimens, table.measurements, corpus)
         teller.tell(problems)
-        found = plants_in(rows, corpus)
+        found = plants_in([row if row.record.lifeStage else _at(stage, row) for row in rows], corpus)
     teller.end()
     return found, teller.errors > 0
+
+
+def _at(stage: str, row: Specimen) -> Specimen:
+    """The row with that growth stage; records are made from their columns, which have no place."""
+    told = {one.name: getattr(row.record, one.name) for one in fields(row.record) if one.name != "place"}
+    return replace(row, record=type(row.record)(**told | {"lifeStage": stage}))
