@@ -59,7 +59,7 @@ def items(found: Separation, vocabulary: Vocabulary, wanted: Wanted, decides: De
         for name, reason in why.items()
     ]
     made.sort(key=lambda item: (item.where is Where.SITE, -round(item.worth, 9)))
-    return _ranked(made, found, vocabulary, [name for name, _ in wanted.criterion])
+    return _ranked(made, found, vocabulary, wanted)
 
 
 def part_nothing(found: Separation, several: Iterable[Item], vocabulary: Vocabulary) -> tuple[str, ...]:
@@ -183,21 +183,19 @@ def _boundary(
 # --- which are kept where not all have room
 
 
-def _ranked(
-    several: Sequence[Item], found: Separation, vocabulary: Vocabulary, criterion: Sequence[str]
-) -> tuple[Item, ...]:
+def _ranked(several: Sequence[Item], found: Separation, vocabulary: Vocabulary, wanted: Wanted) -> tuple[Item, ...]:
     """Items with their rank: what was asked for, what decides, what parts each pair best, what supports, then by worth.
 
     The measures of a ratio have the rank of the ratio, or their own if that is better.
     """
     by_name = {item.character: item for item in several}
-    order = [item.character for item in several if item.why is Why.ASKED]
+    order = [name for name in wanted.asked if name in by_name]
     order += [item.character for item in several if any(stage.decides for stage in item.stages)]
     for number in range(len(pairs(found))):
         best = min(several, key=lambda item: _error_of(item, number), default=None)
         if best is not None and _error_of(best, number) <= USEFUL_ERROR:
             order.append(best.character)
-    order += [name for name in criterion if name in by_name]
+    order += [name for name, _ in wanted.criterion if name in by_name]
     order += [item.character for item in several if item.why is not Why.RATIO]
     ranks: dict[str, int] = {}
     for rank, name in enumerate(dict.fromkeys(order)):

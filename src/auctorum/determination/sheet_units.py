@@ -11,6 +11,7 @@ from auctorum.characters.show import format_range, format_span
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.wording import HABITAT
 from auctorum.problems import AuctorumError
 
 DECIMALS = "Inches are in decimals, not in sixteenths: 0.98 in. is just short of 1 in."
@@ -22,7 +23,8 @@ _CODE = 2  # letters that a code has at least
 def in_both_units(value: Fraction, character: Character) -> str:
     """A threshold in the unit of the character, and rounded in the other system: decimals of an inch, whole feet.
 
-    Rounded as if the figure were known to a tenth of its unit, in metres to the whole one (a convention of ours).
+    Rounded as if the figure were known to a tenth of a millimetre, one in metres to a tenth, and heights above the sea
+    to the whole metre (a convention of ours).
 
     >>> spur = Character("spur length", "spur", "length", Kind.MEASURE, "mm")
     >>> hill = Character("elevation", "habitat", "elevation", Kind.MEASURE, "m")
@@ -33,7 +35,8 @@ def in_both_units(value: Fraction, character: Character) -> str:
     other = OTHER_UNIT.get(character.unit) if character.kind is Kind.MEASURE else None
     if other is None:
         return printed
-    known_to = convert(Fraction(1) if character.unit == "m" else _TENTH, character.unit, other)
+    large = character.unit in ("m", "km")
+    known_to = convert(Fraction(1) if character.property in HABITAT else _TENTH, "m" if large else "mm", other)
     converted = figure_in(convert(value, character.unit, other), known_to)
     return f"{printed} ({format_span(converted, converted, other)})"
 

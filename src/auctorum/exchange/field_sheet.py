@@ -82,10 +82,7 @@ def as_html(layout: Layout) -> str:
             "<main>",
             f"<header><h1>{_html(title(sheet))}</h1><p>Sheet ____ of ____</p></header>",
             *_guide(layout),
-            f"<p>{' '.join(f'<b>{_said(name)}</b> {_said(how)}' for name, how in how_to_measure(sheet))}</p>",
-            '<section class="notes">',
-            *(f"<p>{_html(one)}</p>" for one in notes(sheet)),
-            "</section>",
+            *_words(sheet),
             *_form("once", "Once for the sheet", [one for one in columns if one.once], layout.once, 1),
             *_form(
                 "plants", "A row for each plant", [one for one in columns if not one.once], layout.plants, layout.rows
@@ -142,6 +139,14 @@ def _row(item: Item, sheet: Sheet, beside: bool) -> str:
 def _limit(runs: Runs) -> str:
     """A threshold; what decides stands in a frame."""
     return f"<b>{_html(runs)}</b>" if "DECIDES" in plain(runs) else _html(runs)
+
+
+def _words(sheet: Sheet) -> Iterator[str]:
+    """How to measure, then the notes; nothing where there are none."""
+    if how := how_to_measure(sheet):
+        yield f"<p>{' '.join(f'<b>{_said(name)}</b> {_said(words)}' for name, words in how)}</p>"
+    if told := [f"<p>{_html(one)}</p>" for one in notes(sheet)]:
+        yield f'<section class="notes">{"".join(told)}</section>'
 
 
 def _form(name: str, caption: str, columns: Sequence[Column], widths: Iterable[float], rows: int) -> Iterator[str]:

@@ -47,7 +47,7 @@ def _sixteenths() -> Iterator[str]:
 
 
 def _number(x: float, y: float, text: str) -> str:
-    return f'<text x="{x:g}" y="{y:g}" font-size="2.9" text-anchor="middle">{text}</text>'
+    return f'<text x="{x:g}" y="{y:g}" font-size="3.2" text-anchor="middle">{text}</text>'
 
 
 def _mm(value: Fraction) -> str:
