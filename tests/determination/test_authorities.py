@@ -53,7 +53,8 @@ ALL = says("a", view="all authors", works=3)
             id="all-do-not-decide",
         ),
         pytest.param(
-            says("a"), [says("a")], ["A 1900 says E. album, and so does the only author that can be asked."], id="one-work"
+            says("a"), [says("a")], ["A 1900 says E. album, and so does the only author that can be asked."],
+            id="one-work",
         ),
         pytest.param(
             ALL, [says("n")],

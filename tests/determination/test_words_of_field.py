@@ -11,12 +11,12 @@ from hypothesis import strategies as st
 from auctorum.characters.vocabulary import Character, Kind, State
 from auctorum.determination.asking import Outcome, Question
 from auctorum.determination.model import Candidate, Contribution, Determination, Wording
+from auctorum.determination.outcome_words import changes, outcomes
 from auctorum.determination.words import (
     candidates_line,
-    changes,
     headline,
-    outcomes,
     percent,
+    silence,
     telling,
     times,
     told_apart,
@@ -135,9 +135,15 @@ def test_why(determination: Determination, sentence: str) -> None:
         ),
         pytest.param(
             said(0.0, 0.0, 0.0, silent="n", beyond="a"),
-            "spur length 31 mm: says little between E. album and E. nigrum; nothing is stated of it for E. nigrum, "
-            "where the mean of the others stands in; outside all that is stated of E. album itself.",
-            id="silent-and-outside",
+            "spur length 31 mm: says little between E. album and E. rubrum; outside all that is stated of E. album "
+            "itself.",
+            id="beside-the-next-that-it-is-stated-of",
+        ),
+        pytest.param(
+            said(1.6094, 0.0, 0.0, silent="nr"),
+            "spur length 31 mm: speaks clearly for E. album (5 times as likely as in E. nigrum); nothing is stated of "
+            "it for E. nigrum, where the mean of the others stands in.",
+            id="stated-of-no-other",
         ),
         pytest.param(
             said(0.0, 0.0, 0.0, beyond="anr"),
@@ -148,6 +154,13 @@ def test_why(determination: Determination, sentence: str) -> None:
 )  # fmt: skip
 def test_telling(contribution: Contribution, sentence: str) -> None:
     assert telling(contribution, found(0.9, 0.05, 0.05), NAMES) == sentence
+
+
+def test_silence_of_the_next_is_told_once() -> None:
+    told = (said(1.0, 0.0, 0.0, silent="n"), said(0.5, 0.0, 0.0))
+    sentence = "For E. nigrum, the next candidate, nothing is stated of spur length: the mean of the others stands in."
+    assert silence(found(0.9, 0.05, 0.05, told=told), NAMES) == sentence
+    assert silence(found(0.9, 0.05, 0.05), NAMES) == silence(found(1.0), NAMES) == ""
 
 
 def outcome(taxon: str, chance: float, low: str | None = None, high: str | None = None, state: str = "",

@@ -21,6 +21,7 @@ from auctorum.determination.answer import complete
 from auctorum.determination.asking import Question, questions
 from auctorum.determination.determine import determine
 from auctorum.determination.model import Wording
+from auctorum.determination.outcome_words import changes, outcomes
 from auctorum.determination.printed import printed
 from auctorum.determination.said import SIGN, observed
 from auctorum.determination.session import Session, answered, not_known, not_to_ask, plant_of, undone
@@ -61,7 +62,7 @@ class _Dialogue:
             self.asked.view, plant, stages=(self.asked.stage,), priors=self.asked.priors,
             thresholds=self.asked.thresholds, without=not_to_ask(self.session, self.asked.corpus.vocabulary),
         )  # fmt: skip
-        return words.changes(several, found)
+        return changes(several, found)
 
     def say(self, text: str | Text = "") -> None:
         self.out.print(text)
@@ -156,7 +157,7 @@ def _why(talk: _Dialogue, character: Character, question: Question | None, itali
     if question is None:
         talk.say("No answer to this is likely to change the name.")
         return
-    for line in words.outcomes(question, found, character, talk.asked.view.names):
+    for line in outcomes(question, found, character, talk.asked.view.names):
         talk.say(italic(f"  {line}"))
 
 

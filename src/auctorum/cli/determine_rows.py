@@ -97,8 +97,8 @@ def _ask(asked: Setting, plant: Plant) -> str:
     from auctorum.circumscription.phrases import at_stage
     from auctorum.determination.asking import questions
     from auctorum.determination.determine import determine
+    from auctorum.determination.outcome_words import changes
     from auctorum.determination.reckoned import to_ask
-    from auctorum.determination.words import changes
 
     several = questions(
         asked.view, plant, stages=(asked.stage,), priors=asked.priors, thresholds=asked.thresholds,

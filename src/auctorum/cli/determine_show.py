@@ -17,6 +17,7 @@ from auctorum.determination import words
 from auctorum.determination.criterion_words import sentences
 from auctorum.determination.grounds import cautions, grounds, staged
 from auctorum.determination.model import Wording
+from auctorum.determination.outcome_words import outcomes
 from auctorum.determination.wording import qualified
 
 if TYPE_CHECKING:
@@ -90,6 +91,8 @@ def _characters(asked: Setting, plant: Plant, told: Answer, italic: Italic) -> I
     if found.contributions:
         yield heading("\nWhat each character says")
         yield bullets([italic(words.telling(one, found, told.names)) for one in found.contributions])
+        if silent := words.silence(found, told.names):
+            yield italic(silent)
         if taken := staged(plant.observations, asked.corpus, asked.stage):
             yield taken
     if found.unused:
@@ -117,7 +120,7 @@ def question(asked: Setting, one: Question, told: Answer, italic: Italic) -> Tex
     character = asked.corpus.vocabulary[one.character]
     stage = f" ({one.stage})" if one.stage in character.stages else ""
     how = f": {character.how}" if character.how else ""
-    done = "; ".join(words.outcomes(one, told.found, character, told.names))
+    done = "; ".join(outcomes(one, told.found, character, told.names))
     return Text.assemble((f"{one.character}{stage}", "bold"), f"{how}\n", italic(f"{done}."))
 
 

@@ -15,9 +15,10 @@ from auctorum.determination.criterion import Judgement, judge, with_habitat
 from auctorum.determination.determine import determine
 from auctorum.determination.discreet import discreet, discreet_judgement, of_its_site
 from auctorum.determination.model import Determination
+from auctorum.determination.outcome_words import changes
 from auctorum.determination.reckoned import to_ask, with_ratios
 from auctorum.determination.view import NothingStated, Statements, View, view_of, views_by_work
-from auctorum.determination.words import Names, changes
+from auctorum.determination.words import Names
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion
 

@@ -1,32 +1,25 @@
-"""A determination in sentences for people: how sure it is and why, what each character says, what to look at next."""
+"""A determination in sentences for people: how sure it is and why, and what each character says."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
-from decimal import Decimal
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from auctorum.characters.directions import NAMES, TURN
-from auctorum.characters.show import format_number, format_span
-from auctorum.characters.vocabulary import Character, Kind
+from auctorum.characters.show import format_number
 from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.readings import UNSTATED
-from auctorum.determination.asking import Outcome, Question
 from auctorum.determination.model import Candidate, Contribution, Determination, Wording
-from auctorum.determination.wording import IN_ORDER, MANY, qualified
+from auctorum.determination.wording import MANY, qualified
 from auctorum.records.schema import Thresholds
 
 Names = Mapping[str, str]  # taxon -> what it is called
 
 LEAST = 0.01  # candidates below this are summed up
-_FROM_NOTHING = 20  # times: an outcome from less than that part of its upper end begins, in words, at nothing
 _ROUNDING = 1e-6  # by which a float may miss a whole percent
 TIE = 0.005  # less than that between two probabilities is no difference
 MOST_LISTED = 8  # candidates in a table
-MOST_OUTCOMES = 3  # of one question that are shown
-SELDOM = 0.05  # outcomes below this are not shown, unless nothing else is
 NAMED = 3  # taxa that a clause names before it counts the rest
 LITTLE = 1.5  # times as likely: below that a character says little
 # Times as likely from which on a character speaks in that way; common words for them are ours.
@@ -147,7 +140,7 @@ def told_apart(candidates: Sequence[Candidate]) -> tuple[tuple[Candidate, ...], 
 
 
 def telling(one: Contribution, found: Determination, names: Names) -> str:
-    """What one character says of the likeliest candidate beside the next, and whom it leaves out."""
+    """What one character says of the likeliest candidate beside the next that it is stated of, and whom it excludes."""
     return f"{lead(one)}: {_said(one, found, names)}."
 
 
@@ -160,8 +153,12 @@ def _said(one: Contribution, found: Determination, names: Names) -> str:
     if len(order) == 1:
         outside = order[0] in one.beyond
         return "outside all that is stated of it" if outside else "within what is stated of it"
-    first, second = order[:2]
-    said = [_between(one, first, second, names), *_silence(one, first, second, names)]
+    first = order[0]
+    place = _rival(one, order)
+    said = [_between(one, place, first, order[place], names)]
+    if silent := [taxon for taxon in (first, order[place]) if taxon in one.silent]:
+        told = listed(names[taxon] for taxon in silent)
+        said.append(f"nothing is stated of it for {told}, where the mean of the others stands in")
     if first in one.beyond:
         said.append(f"outside all that is stated of {names[first]} itself")
     if others := [taxon for taxon in one.beyond if taxon != first]:
@@ -169,8 +166,13 @@ def _said(one: Contribution, found: Determination, names: Names) -> str:
     return "; ".join(said)
 
 
-def _between(one: Contribution, first: str, second: str, names: Names) -> str:
-    log = one.support[0] - one.support[1]
+def _rival(one: Contribution, order: Sequence[str]) -> int:
+    """The place of the likeliest other candidate of which the character is stated; else of the next one."""
+    return next((place for place, taxon in enumerate(order) if place and taxon not in one.silent), 1)
+
+
+def _between(one: Contribution, place: int, first: str, second: str, names: Names) -> str:
+    log = one.support[0] - one.support[place]
     factor = math.exp(min(abs(log), 50.0))
     if factor < LITTLE:
         return f"says little between {names[first]} and {names[second]}"
@@ -179,97 +181,16 @@ def _between(one: Contribution, first: str, second: str, names: Names) -> str:
     return f"{strength} for {names[for_]} ({times(factor)} as likely as in {names[against]})"
 
 
-def _silence(one: Contribution, first: str, second: str, names: Names) -> Iterator[str]:
-    silent = [taxon for taxon in (first, second) if taxon in one.silent]
-    if silent:
-        told = listed(names[taxon] for taxon in silent)
-        yield f"nothing is stated of it for {told}, where the mean of the others stands in"
-
-
-# --- what to observe next
-
-
-def outcomes(question: Question, found: Determination, character: Character, names: Names) -> tuple[str, ...]:
-    """What outcomes would do: `13–18 mm (79 %): C. album var. longum, 97 %`; the likeliest first, three at most.
-
-    Outcomes with one result stand together; seldom ones are left out, but for the likeliest two.
-    """
-    results: dict[tuple[str, Wording], list[Outcome]] = {}
-    for one in question.outcomes:
-        results.setdefault((one.taxon, capped(one, found)), []).append(one)
-    several = sorted(results.items(), key=lambda result: -_chance(result[1]))
-    shown = [each for place, each in enumerate(several[:MOST_OUTCOMES]) if place < 2 or _chance(each[1]) >= SELDOM]
-    return tuple(_result(taxon, word, of_it, character, names) for (taxon, word), of_it in shown)
-
-
-def _chance(several: Sequence[Outcome]) -> float:
-    return sum(one.chance for one in several)
-
-
-def _result(taxon: str, word: Wording, several: Sequence[Outcome], character: Character, names: Names) -> str:
-    chance = _chance(several)
-    probability = percent(sum(one.chance * one.probability for one in several) / chance)
-    values = " or ".join(dict.fromkeys(_outcome(one, character) for one in several))
-    name = names[taxon]
-    said = f"{name} likeliest, {probability}" if word is Wording.INDET else f"{qualified(name, word)}, {probability}"
-    return f"{values} ({percent(chance)}): {said}"
-
-
-def capped(one: Outcome, found: Determination) -> Wording:
-    """How the name would then be given; characters that lie outside what is stated of it lie there still."""
-    misfits = sum(one.taxon in each.beyond for each in found.contributions)
-    most = Wording.AFF if misfits >= MANY else Wording.CF if misfits else Wording.PLAIN
-    return min(one.wording, most, key=IN_ORDER.index)
-
-
-def _outcome(one: Outcome, character: Character) -> str:
-    if one.state:
-        return one.state
-    low, high = one.low, one.high
-    if character.kind is Kind.ANGLE:
-        return _arc(low or Fraction(0), high if high is not None else Fraction(TURN))
-    if character.kind is Kind.COUNT:
-        low = None if low is None else Fraction(math.ceil(low))
-        high = None if high is None else Fraction(math.floor(high))
-        low = low if low is None or low > 0 else None
-        low = high if low is not None and high is not None and low > high else low
-    else:
-        low, high = _handy(low), _handy(high)
-        low = None if low is not None and high is not None and 0 < low * _FROM_NOTHING < high else low
-    if low is None and high is None:
-        return "any other"
-    return format_span(low, high, character.unit)
-
-
-def _handy(bound: Fraction | None) -> Fraction | None:
-    """A bound with two significant digits: where an outcome ends is known no better."""
-    if bound is None or bound <= 0:
-        return None if bound is None or not bound else bound
-    places = math.floor(math.log10(bound)) - 1
-    return Fraction(round(Decimal(float(bound)).scaleb(-places))) * Fraction(10) ** places
-
-
-def _arc(low: Fraction, high: Fraction) -> str:
-    """`NE to SW`: the compass points next to both ends, the whole circle for one that leaves nothing out."""
-    if high - low >= TURN - 1:
-        return "any direction"
-    step = Fraction(TURN, len(NAMES))
-    first, last = (NAMES[round(one / step) % len(NAMES)] for one in (low, high))
-    return first if first == last else f"{first} to {last}"
-
-
-def changes(questions: Sequence[Question], found: Determination) -> tuple[Question, ...]:
-    """The questions of which an outcome that is not seldom would change the name or its wording.
-
-    A name that is not given plainly may also be made surer.
-    """
-    now = found.candidates[0].probability
-    surer = 1.0 if found.wording is Wording.PLAIN else now + LEAST
-
-    def tells(one: Outcome) -> bool:
-        return one.taxon != found.best or capped(one, found) is not found.wording or one.probability >= surer
-
-    return tuple(one for one in questions if any(map(tells, one.outcomes)))
+def silence(found: Determination, names: Names) -> str:
+    """Of which characters nothing is stated for the next candidate, so that they can't tell it apart; "" for none."""
+    if len(found.candidates) < 2:
+        return ""
+    second = found.candidates[1].taxon
+    several = [one for one in found.contributions if second in one.silent]
+    if not several:
+        return ""
+    told = listed(dict.fromkeys(one.character for one in several))
+    return f"For {names[second]}, the next candidate, nothing is stated of {told}: the mean of the others stands in."
 
 
 def candidates_line(found: Determination, names: Names) -> str:
