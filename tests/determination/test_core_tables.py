@@ -114,6 +114,16 @@ def test_across_north_both_sides_are_inside() -> None:
 def test_a_whole_turn_is_no_difference(turns: int) -> None:
     table = numbers_of("NNW–NNE", "SSE–SSW", character=ASPECT)
     assert at(table, 10 + turns, 5) == pytest.approx(at(table, 10, 5))
+    assert [beyond(table, place, 10 + turns, 5) for place in range(2)] == [False, True]
+
+
+@pytest.mark.parametrize(
+    ("value", "error", "outside"), [(0, 25, False), (0, 5, True), (358, 60, False), (100, 5, True)]
+)
+def test_an_error_that_reaches_over_north_reaches_what_lies_there(value: float, error: float, outside: bool) -> None:
+    """NW, as a word of the compass, goes from 292½ to 337½, NE from 22½ to 67½."""
+    assert beyond(numbers_of("NW", "S", character=ASPECT), 0, value, error) is outside
+    assert beyond(numbers_of("NE", "S", character=ASPECT), 0, 360 - value, error) is outside
 
 
 @pytest.mark.parametrize("value", [0, 359.9])

@@ -15,6 +15,7 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from auctorum.characters.directions import TURN
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.density import Density, Shape, mixed, on_circle
@@ -79,7 +80,8 @@ class Numbers:
         whole = one.places[-1] - one.places[0]
         errors = np.maximum(errors, whole * _FINEST)  # an exact value has a width, too
         found = np.ones(len(values), dtype=bool)
-        for turn in (-360.0, 0.0, 360.0) if self.circular else (0.0,):
+        values = values % TURN if self.circular else values
+        for turn in (-TURN, 0, TURN) if self.circular else (0,):
             end, start = (np.interp(values + off + turn, one.places, one.shares) for off in (errors, -errors))
             found &= end <= start
         return found
