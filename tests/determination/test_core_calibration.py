@@ -86,11 +86,10 @@ def test_bounds_that_are_not_stated_are_filled_in_without_the_plant() -> None:
     corpus = corpus_from(
         [
             Account(1900, "Alpha", {TAXON: stated(f"{HEIGHT}: up to 30 mm"), OTHER: stated(f"{HEIGHT}: 35-50 mm")}),
-            Account(1901, "Beta", {TAXON: stated(f"{HEIGHT}: 8-20 mm")}),
         ]
     )
     statements = Statements(corpus)
-    own = [plant(measured(10 + number), id_=f"own-{number}", taxon=TAXON) for number in range(30)]
+    own = [plant(measured(20 + number / 4), id_=f"own-{number}", taxon=TAXON) for number in range(40)]
     view = view_of(statements, own=own)
     for (place,), without in views_without(statements, view, own, own, None):
         again = rebuilt(statements, own, {own[place].id}, None)
