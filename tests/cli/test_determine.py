@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import math
 import re
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -160,6 +161,20 @@ def test_the_elevation_of_a_site_is_a_band(form: tuple[str, ...]) -> None:
     code, out, _ = determine("--with", "spur length=24 mm", "--site", "INV-S03", *form)
     assert code == 0 and "elevation 100–300 m" in out
     assert not re.search(r"\b(170|205|240)\b", out)
+
+
+def test_a_criterion_on_elevation_tells_no_elevation(tmp_path: Path) -> None:
+    """Neither the elevation of the site nor how far it lies from the limit, from which it would follow."""
+    kb = tmp_path / "kb"
+    shutil.copytree(KB, kb)
+    text = f"id: high\ntaxon: {LONGUM}\ntitle: High walls\ndecisive: {{character: elevation, at-least: 150 m}}\n"
+    (kb / "criteria" / "high.yaml").write_text(text, encoding="utf-8")
+    asked = ("--with", "spur length=24 mm", "--site", "INV-S03", "--criterion", "high")
+    (one,) = data_of(*asked, kb=kb)["criteria"]
+    assert (one["verdict"], one["observed"], one["margin"]) == ("fits", "100–300 m", None)
+    flowing = " ".join(determine(*asked, kb=kb)[1].split())
+    assert "Fits, by “High walls”: elevation 100–300 m by its site." in flowing
+    assert not re.search(r"\b(55|170|205|240)\b", flowing)
 
 
 def test_what_cannot_be_used_is_said_with_the_reason() -> None:

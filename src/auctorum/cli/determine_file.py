@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import json
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import IO, TYPE_CHECKING
 
@@ -20,6 +20,7 @@ from auctorum.determination.found import Sum
 from auctorum.determination.words import LEAST, percent
 
 if TYPE_CHECKING:
+    from auctorum.corpus.criteria import Limit
     from auctorum.records.schema import Criterion
 
 _FIXED = (
@@ -38,8 +39,9 @@ def of_file(asked: Setting, file: Path, form: str | None, out: Path | None, as_j
     criteria = [one for one, _ in good]
     long = file.stat().st_size > WHOLE
     with progress_bar("Determining") as step:
-        stream = Streamed(asked, teller, good)
-        rows = stream.rows(file, step) if long else whole_rows(asked, file, teller, criteria, step)
+        if sys.stdout.isatty() and (as_json or form == "csv"):
+            step = _no_bar  # the rows themselves show how far it is
+        rows = _rows(asked, file, teller, good, step, long=long)
         counted = _counted(rows, total)
         if as_json:
             _as_json(asked, counted, criteria, total)
@@ -59,6 +61,24 @@ def of_file(asked: Setting, file: Path, form: str | None, out: Path | None, as_j
         elif out is not None:
             click.echo(f"wrote {out}")
     return 1 if teller.errors or total.plants == total.undetermined else 0
+
+
+def _no_bar(_done: int, _total: int) -> None:
+    pass
+
+
+def _rows(
+    asked: Setting,
+    file: Path,
+    teller: Teller,
+    criteria: Sequence[tuple[Criterion, Limit]],
+    step: Callable[[int, int], None],
+    *,
+    long: bool,
+) -> Iterator[Row]:
+    if long:
+        return Streamed(asked, teller, criteria).rows(file, step)
+    return whole_rows(asked, file, teller, [one for one, _ in criteria], step)
 
 
 def _counted(rows: Iterable[Row], total: Sum) -> Iterator[Row]:

@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING
 from rich.table import Table
 from rich.text import Text
 
+from auctorum.circumscription.phrases import capital
 from auctorum.cli.determine_setting import Setting
 from auctorum.cli.gaps import USUAL_CAUTIONS
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import Italic, italiciser
 from auctorum.corpus.resolve import called
 from auctorum.determination import words
-from auctorum.determination.criterion_words import sentences
+from auctorum.determination.criterion import Verdict
+from auctorum.determination.criterion_words import sentences, title_of
 from auctorum.determination.grounds import cautions, grounds, staged
 from auctorum.determination.model import Wording
 from auctorum.determination.outcome_words import outcomes
@@ -25,6 +27,8 @@ if TYPE_CHECKING:
     from auctorum.determination.answer import Answer
     from auctorum.determination.asking import Question
     from auctorum.determination.authorities import Authority
+    from auctorum.determination.criterion import Judgement
+    from auctorum.records.schema import Criterion
 
 MOST_QUESTIONS = 3
 
@@ -127,7 +131,7 @@ def question(asked: Setting, one: Question, told: Answer, italic: Italic) -> Tex
 def _authorities(asked: Setting, told: Answer, italic: Italic) -> Iterator[object]:
     yield heading("\nOn whose authority")
     for criterion, judged in told.judged:
-        yield italic(" ".join(sentences(asked.corpus, criterion, judged)))
+        yield italic(judged_words(asked, criterion, judged))
     if told.unusable:
         yield f"Not tried: {', '.join(id_ for id_, _, _ in told.unusable)}."
     rows = [authority_row(one, italic) for one in (*told.single, *told.beside)]
@@ -135,6 +139,14 @@ def _authorities(asked: Setting, told: Answer, italic: Italic) -> Iterator[objec
         yield Text()
         headings = ("according to", "it is", "probability", "characters used")
         yield table(headings, rows, right=(2, 3))
+
+
+def judged_words(asked: Setting, criterion: Criterion, judged: Judgement) -> str:
+    """The judgement in sentences; where a site's elevation decides, not how far it is from the limit."""
+    if judged.margin is None and judged.verdict is not Verdict.INSUFFICIENT:
+        seen = f"{criterion.decisive.character} {judged.observed} by its site"
+        return f"{capital(str(judged.verdict))}, by {title_of(criterion)}: {seen}."
+    return " ".join(sentences(asked.corpus, criterion, judged))
 
 
 def authority_row(one: Authority, italic: Italic) -> tuple[str | Text, ...]:

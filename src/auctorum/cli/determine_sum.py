@@ -56,7 +56,8 @@ def _sentences(total: Sum, teller: Teller) -> list[str]:
             f"{counted(total.strange, 'plant')} outside what is stated of the likeliest taxon in some character."
         )
     if teller.errors:
-        said.append(f"{counted(teller.errors, 'fault')} in the table; what they concern was not used.")
+        concern = "it concerns" if teller.errors == 1 else "they concern"
+        said.append(f"{counted(teller.errors, 'fault')} in the table; what {concern} was not used.")
     return said
 
 

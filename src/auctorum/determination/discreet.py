@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
+from fractions import Fraction
 
 from auctorum.characters.show import format_span
 from auctorum.characters.units import UnfitUnit, convert
@@ -62,5 +63,5 @@ def discreet_judgement(judged: Judgement, decisive: str, bands: dict[str, str]) 
         for one in judged.supports
     )
     if decisive in bands and judged.observed:
-        return replace(judged, observed=bands[decisive], margin=None, supports=supports)
+        return replace(judged, observed=bands[decisive], margin=None, error=Fraction(0), supports=supports)
     return replace(judged, supports=supports)
