@@ -51,10 +51,13 @@ def show(corpus: Corpus, found: Survey, sections: Sequence[str]) -> None:
 def _counts(corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading, table
     from auctorum.determination.survey_words import (
+        BORDERLINE_HEADINGS,
         HEADINGS,
+        borderline_rows,
         borderline_words,
         count_rows,
         how_counted,
+        remarks,
         site_headings,
         site_rows,
     )
@@ -62,10 +65,13 @@ def _counts(corpus: Corpus, found: Survey) -> Iterator[Any]:
     yield heading("\nHow many, and by whose definition")
     yield table(HEADINGS, count_rows(found, found.whole), right=(1, 2, 3, 4, 5))
     yield from borderline_words(found, found.whole)
+    yield from remarks(found)
     if len(found.sites) > 1:
         yield heading("\nAt each site")
         headings = site_headings(found)
         yield table(headings, site_rows(found), right=tuple(range(2, len(headings))))
+        if near := list(borderline_rows(found)):
+            yield table(BORDERLINE_HEADINGS, near, right=(1, 2))
     yield "\n".join(how_counted(found))
 
 

@@ -117,7 +117,7 @@ def facts(corpus: Corpus, *, exactly: bool = False) -> dict[str, SiteFacts]:
     Places and elevations are generalised before anything is drawn from them, so that neither an envelope nor a fit
     gives a place away; with `exactly` they are as recorded, for a result that stays on this machine.
     """
-    return {id_: _facts_of(corpus, site) for id_, site in public_sites(corpus, exactly=exactly).items()}
+    return {id_: _facts_of(corpus, id_, site) for id_, site in public_sites(corpus, exactly=exactly).items()}
 
 
 def with_plants(sites: Mapping[str, SiteFacts], found: Mapping[str, int]) -> tuple[SiteFacts, ...]:
@@ -127,10 +127,11 @@ def with_plants(sites: Mapping[str, SiteFacts], found: Mapping[str, int]) -> tup
     return tuple(site for id_, site in sites.items() if found.get(id_, 0) > 0)
 
 
-def _facts_of(corpus: Corpus, site: PublicSite) -> SiteFacts:
+def _facts_of(corpus: Corpus, id_: str, site: PublicSite) -> SiteFacts:
+    """`id_` is the id in the table, by which plants are counted; that of `site` is empty where it tells a place."""
     states: tuple[str, ...] = ()
     aspect, slack = None, 0.0
-    for one in habitat_of(corpus, site.id):
+    for one in habitat_of(corpus, id_):
         told = corpus.vocabulary[one.character].property
         if told == "substrate" and site.substrate:  # else it is withheld
             states = tuple(state for state, _ in one.states)
@@ -138,7 +139,7 @@ def _facts_of(corpus: Corpus, site: PublicSite) -> SiteFacts:
             aspect, slack = float(one.value), float(one.slack)
     words = site.substrate.strip().casefold()
     substrates = states or ((words,) if words else ())
-    return SiteFacts(site.id, site.island.strip(), substrates, _elevation(site), aspect, slack, _point(site))
+    return SiteFacts(id_, site.island.strip(), substrates, _elevation(site), aspect, slack, _point(site))
 
 
 def _elevation(site: PublicSite) -> tuple[float, float] | None:

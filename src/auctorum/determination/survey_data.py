@@ -8,6 +8,7 @@ from fractions import Fraction
 from auctorum.corpus.model import Corpus
 from auctorum.determination.dip import DipTest
 from auctorum.determination.localities import public_sites
+from auctorum.determination.many import as_float
 from auctorum.determination.public_plants import public_words
 from auctorum.determination.survey_model import Basis, Bound, Count, Curve, Measurers, Place, Survey, Wanted
 from auctorum.determination.whereabouts import Whereabouts, whereabouts_of
@@ -55,7 +56,7 @@ def survey_data(corpus: Corpus, one: Survey) -> Data:
         "silent": list(one.silent),
         "curve": None if one.curve is None else _curve(one.curve),
         "readings": [
-            {"value": float(each.value), "error": float(each.error), "site": public.site(each.site),
+            {"value": _figure(each.value), "error": _figure(each.error), "site": public.site(each.site),
              "named": each.taxon or None}
             for each in one.readings
         ],
@@ -118,14 +119,14 @@ def _count(one: Count) -> Data:
         "judged": one.judged,
         "undecided": one.undecided,
         "not_judged": one.not_judged,
-        "share": one.share,
-        "interval": list(one.interval) if one.judged else None,
-        "expected": None if one.expected is None else one.expected._asdict(),
+        "share": None if one.share is None else _share(one.share),
+        "interval": [_share(end) for end in one.interval] if one.judged else None,
+        "expected": None if one.expected is None else one.expected._asdict() | {"mean": _figure(one.expected.mean)},
     }
 
 
 def _gap(one: DipTest) -> Data:
-    return {"n": one.n, "dip": one.dip, "p": one.p, "enough": one.enough, "finding": one.finding}
+    return {"n": one.n, "dip": _share(one.dip), "p": _share(one.p), "enough": one.enough, "finding": one.finding}
 
 
 def _curve(one: Curve) -> Data:
@@ -133,14 +134,17 @@ def _curve(one: Curve) -> Data:
     return {
         "character": limit.character,
         "stage": limit.stage,
-        "at_least" if limit.at_least else "at_most": float(limit.value),
+        "at_least" if limit.at_least else "at_most": _figure(limit.value),
         "printed": limit.printed,
         "counts_those_that_fit": one.fitting,
         "proposed": one.proposed,
         "unit": one.unit,
         "states": list(one.states),
         "measured": one.measured,
-        "steps": [{"threshold": float(step.threshold), "named": step.named, "share": step.share} for step in one.steps],
+        "steps": [
+            {"threshold": _figure(step.threshold), "named": step.named, "share": _share(step.share)}
+            for step in one.steps
+        ],
         "authors": [_bound(bound) for bound in one.bounds],
     }
 
@@ -150,7 +154,7 @@ def _bound(one: Bound) -> Data:
     return {
         "work": one.work,
         "title": one.title,
-        **{name: _float(value) for name, value in ends.items()},
+        **{name: _figure(value) for name, value in ends.items()},
         "from_low": one.from_low,
         "from_least": one.from_least,
         "upto_high": one.upto_high,
@@ -159,8 +163,13 @@ def _bound(one: Bound) -> Data:
     }
 
 
-def _float(value: Fraction | None) -> float | None:
-    return None if value is None else float(value)
+def _figure(value: Fraction | float | None) -> float | None:
+    """With six digits, more than any ruler tells; and few enough to be mistaken for no coordinate."""
+    return None if value is None else float(f"{as_float(Fraction(value)):.6g}")
+
+
+def _share(value: float) -> float:
+    return round(value, 4)
 
 
 def _measurers(one: Measurers, public: Public) -> Data:
@@ -170,9 +179,9 @@ def _measurers(one: Measurers, public: Public) -> Data:
         "first": public.words(one.first),
         "second": public.words(one.second),
         "figures": [found.first, found.second],
-        "first_measures_more_by": found.median,
-        "interval": None if found.low is None or found.high is None else [found.low, found.high],
-        "p": found.p,
+        "first_measures_more_by": _figure(found.median),
+        "interval": None if found.low is None or found.high is None else [_figure(found.low), _figure(found.high)],
+        "p": _share(found.p),
         "count_as_measured": one.as_measured,
         "count_if_first_as_second": one.as_second,
         "count_if_second_as_first": one.as_first,
@@ -181,12 +190,17 @@ def _measurers(one: Measurers, public: Public) -> Data:
 
 
 def _wanted(one: Wanted, public: Public) -> Data:
+    none = None
+    if one.none is not None:
+        none = {"rule_of_three": _share(one.none[0]), "exact": _share(one.none[1])}
     return {
         "site": "all" if one.overall else public.site(one.site),
         "named": one.named,
         "judged": one.judged,
         "more": one.more,
-        "none_so_below": None if one.none is None else {"rule_of_three": one.none[0], "exact": one.none[1]},
+        "none_so_below": None
+        if one.none is None
+        else {"rule_of_three": _share(one.none[0]), "exact": _share(one.none[1])},
     }
 
 

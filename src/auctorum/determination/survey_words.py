@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from auctorum.circumscription.phrases import counted, listed
+from auctorum.circumscription.phrases import capital, counted, listed
 from auctorum.determination.survey_model import NO_SITE, Basis, Count, Ground, Place, Stance, Survey
 
-HEADINGS = ("counted by", "plants", "share", "95 %", "undecided", "not judged", "")
+HEADINGS = ("counted by", "plants", "share", "95 %", "undecided", "not judged")
+BORDERLINE_HEADINGS = ("site", "criterion", "borderline", "given the error of measuring")
 NONE = "–"
 WITHOUT_SITE = "no site"
+_SHORT = {Ground.NAMES: "names"}
 _MOST_NAMES = 4
+_NARROW = 2  # points of percent, below which an interval is given with a decimal
+_MANY = 1000  # plants from which an expected number is given without one
 
 
 def lead(one: Survey) -> str:
@@ -37,8 +41,9 @@ def interval_words(count: Count) -> str:
     """`35–49 %`; a dash where nothing was judged."""
     if not count.judged:
         return NONE
-    low, high = count.interval
-    return f"{100 * low:.0f}–{100 * high:.0f} %"
+    low, high = (100 * end for end in count.interval)
+    digits = 0 if high - low > _NARROW else 1
+    return f"{low:.{digits}f}–{high:.{digits}f} %"
 
 
 def of_words(count: Count) -> str:
@@ -47,28 +52,36 @@ def of_words(count: Count) -> str:
 
 
 def expected_words(count: Count) -> str:
-    """`90.4, 87–94`: the plants that truly fit, given the error of measuring; a dash where that is not reckoned."""
+    """`90.4 expected, 87–94`: the plants that truly fit, given the error of measuring; a dash where that is unknown."""
     if count.expected is None or not count.judged:
         return NONE
     mean, low, high = count.expected
-    return f"{mean:.1f}, {low}–{high}" if low < high else f"{mean:.1f}"
+    said = f"{mean:.{1 if mean < _MANY else 0}f}"
+    return f"{said} expected, {low}–{high}" if low < high else f"{said} expected"
 
 
 def count_rows(one: Survey, place: Place) -> Iterator[tuple[str, ...]]:
     """A row for each view, authors with the same count in one; under HEADINGS."""
     for bases, count in grouped(one.bases, place.counts):
-        first = bases[0]
-        remark = first.remark if len({basis.remark for basis in bases}) == 1 else ""
         title = "; ".join(basis.title for basis in bases)
-        if first.stance is Stance.BARE:
-            yield (title, NONE, NONE, NONE, NONE, NONE, remark)
-        elif first.stance is Stance.SINKS:
-            yield (title, "none", NONE, NONE, NONE, NONE, remark)
+        if bases[0].stance in (Stance.BARE, Stance.SINKS):
+            yield (title, "none" if bases[0].stance is Stance.SINKS else NONE, NONE, NONE, NONE, NONE)
         else:
             yield (
                 title, of_words(count), share_words(count), interval_words(count), str(count.undecided or NONE),
-                str(count.not_judged or NONE), remark,
+                str(count.not_judged or NONE),
             )  # fmt: skip
+
+
+def remarks(one: Survey) -> Iterator[str]:
+    """What a reader of the counts should know: `Dunsary 1979 sinks it in C. album.`"""
+    by_remark: dict[tuple[Ground, str], list[str]] = {}
+    for basis in one.bases:
+        if basis.remark:
+            by_remark.setdefault((basis.ground, basis.remark), []).append(basis.title)
+    for (ground, remark), titles in by_remark.items():
+        joint = "" if ground is Ground.AUTHOR and len(titles) == 1 else ":"
+        yield f"{capital('; '.join(titles))}{joint} {remark}."
 
 
 def grouped(bases: Sequence[Basis], counts: Sequence[Count]) -> list[tuple[list[Basis], Count]]:
@@ -95,22 +108,28 @@ def borderline_words(one: Survey, place: Place) -> Iterator[str]:
         if not count.judged:
             yield f"{basis.title}: no plant was measured for it."
             continue
-        near = f", {count.undecided} borderline" if count.undecided else ", none borderline"
-        mean, low, high = count.expected or (float(count.named), count.named, count.named)
-        span = f", {low}–{high}" if low < high else ""
-        yield f"{basis.title}: {of_words(count)}{near}; {mean:.1f} expected given the error of measuring{span}."
+        near = f"{count.undecided} borderline" if count.undecided else "none borderline"
+        yield f"{basis.title}: {of_words(count)}, {near}; {expected_words(count)}, given the error of measuring."
+
+
+def borderline_rows(one: Survey) -> Iterator[tuple[str, str, str, str]]:
+    """The sites where plants are borderline by the first criterion, under BORDERLINE_HEADINGS."""
+    number = next((number for number, basis in enumerate(one.bases) if basis.ground is Ground.CRITERION), None)
+    for place in one.sites if number is not None else ():
+        count = place.counts[number or 0]
+        if count.undecided:
+            yield (place.site or WITHOUT_SITE, of_words(count), str(count.undecided), expected_words(count))
 
 
 def site_headings(one: Survey) -> tuple[str, ...]:
     """Those of `site_rows`: a column for names and each criterion and all authors, and the span of single authors."""
     alone = sum(basis.ground is Ground.CRITERION for basis in one.bases) == 1
     several = [
-        basis.id if basis.ground is Ground.CRITERION and not alone else str(basis.ground)
+        basis.id if basis.ground is Ground.CRITERION and not alone else _SHORT.get(basis.ground, str(basis.ground))
         for basis in one.bases
         if basis.ground is not Ground.AUTHOR
     ]
-    borderline = ("borderline", "expected") if _criterion(one) is not None else ()
-    return ("site", "island", "plants", *several, *borderline, "single authors")
+    return ("site", "island", "plants", *several, "single authors")
 
 
 def site_rows(one: Survey) -> Iterator[tuple[str, ...]]:
@@ -122,15 +141,7 @@ def site_rows(one: Survey) -> Iterator[tuple[str, ...]]:
             for basis, count in zip(one.bases, place.counts, strict=True)
             if basis.ground is not Ground.AUTHOR
         ]
-        more: tuple[str, ...] = ()
-        if (number := _criterion(one)) is not None:
-            judged = place.counts[number]
-            more = (str(judged.undecided or NONE), expected_words(judged))
-        yield (title, place.island, str(place.plants), *several, *more, _span(one, place))
-
-
-def _criterion(one: Survey) -> int | None:
-    return next((number for number, basis in enumerate(one.bases) if basis.ground is Ground.CRITERION), None)
+        yield (title, place.island, str(place.plants), *several, _span(one, place))
 
 
 def _span(one: Survey, place: Place) -> str:
