@@ -198,9 +198,7 @@ def _wanted(one: Wanted, public: Public) -> Data:
         "named": one.named,
         "judged": one.judged,
         "more": one.more,
-        "none_so_below": None
-        if one.none is None
-        else {"rule_of_three": _share(one.none[0]), "exact": _share(one.none[1])},
+        "none_so_below": none,
     }
 
 
