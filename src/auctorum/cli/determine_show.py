@@ -53,7 +53,12 @@ def show(asked: Setting, plant: Plant, told: Answer) -> None:
 
 def italics(asked: Setting, told: Answer) -> Italic:
     """What sets every name of the answer in italics."""
-    plain = {*told.names.values(), *told.full.values(), *(one.name for one in (*told.single, *told.beside))}
+    plain = {
+        *told.names.values(),
+        *told.full.values(),
+        *told.spoken.values(),
+        *(one.name for one in (*told.single, *told.beside)),
+    }
     plain |= {one.removeprefix("indet. (likeliest ").removesuffix(")") for one in plain}
     plain |= {called(asked.corpus, asked.corpus.taxa[taxon].current) for taxon in asked.view.left_out}
     plain |= {judged.name for _, judged in told.judged} | {told.genus}

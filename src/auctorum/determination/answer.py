@@ -34,6 +34,7 @@ class Answer:
     found: Determination
     names: Names
     full: Names
+    spoken: Names  # those in the sentences on agreement, taxa of other views among them
     genus: str
     single: tuple[Authority, ...]
     beside: tuple[Authority, ...]
@@ -85,6 +86,7 @@ def answer(
         found=discreet(found, bands),
         names=view.names,
         full=full_names(corpus, view),
+        spoken=names,
         genus=genus_of(corpus, view),
         single=single,
         beside=beside,

@@ -70,7 +70,8 @@ def agreement(
     sentences = [_together(whole, single, names)]
     if apart := _apart(single):
         sentences.append(apart)
-    sentences += [_by_criterion(corpus, criterion, one, whole.taxon) for criterion, one in judged]
+    decided = None if whole.wording is Wording.INDET else whole.taxon
+    sentences += [_by_criterion(corpus, criterion, one, decided) for criterion, one in judged]
     return tuple(sentences)
 
 
@@ -128,7 +129,9 @@ def _by_criterion(corpus: Corpus, criterion: Criterion, judged: Judgement, taxon
         return f"The criterion {title} does not decide."
     taxa = taxa_of_criterion(corpus, criterion)
     place = 0 if judged.verdict is Verdict.FITS else 1
-    same = taxon is not None and place < len(taxa) and taxa[place] == taxon
+    if taxon is None:
+        return f"The criterion {title} says {judged.name}."
+    same = place < len(taxa) and taxa[place] == taxon
     return f"The criterion {title} says {judged.name}, {'too' if same else 'which differs'}."
 
 
