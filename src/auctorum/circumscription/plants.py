@@ -27,7 +27,8 @@ LIST_MARK = " | "  # between the values of one field, as Darwin Core recommends
 
 Weights = Mapping[str, Fraction]
 Key = tuple[str, str]  # character and stage
-Reader = Callable[[str, str], tuple[tuple[str, tuple[Share, ...]], ...]]  # character, cell -> stage, shares
+StatesOfCell = tuple[tuple[str, tuple[tuple[str, Fraction], ...]], ...]  # stage, and the weight of each state
+Reader = Callable[[str, str], StatesOfCell]  # of a character and a cell
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,20 +180,27 @@ def _taxon_finder(corpus: Corpus) -> Callable[[str], str | None]:
     return found
 
 
+def states_in(words: str, character: Character) -> StatesOfCell:
+    """Words of a cell -> the weights of states for each stage that it names ("" for none), each summing to 1.
+
+    A state that the words only deny is left out, and so is a stage of which nothing is left.
+    """
+    by_stage: dict[str, list[Share]] = {}
+    stage = ""
+    for reading in read_statement(words, character):
+        stage = reading.stage or stage  # it holds for what follows: `ivory at maturity, rarely buff`
+        if isinstance(reading.value, States):
+            by_stage.setdefault(stage, []).extend(reading.value.shares)
+    weighed = (
+        (stage, tuple(state_weights(States(tuple(dict.fromkeys(shares))), character).items()))
+        for stage, shares in by_stage.items()
+    )
+    return tuple((stage, weights) for stage, weights in weighed if weights)
+
+
 def _cell_reader(vocabulary: Vocabulary) -> Reader:
-    """Words of a cell -> the shares for each stage that it names ("" for none); equal cells are read once."""
-
-    @cache
-    def read(character: str, words: str) -> tuple[tuple[str, tuple[Share, ...]], ...]:
-        by_stage: dict[str, list[Share]] = {}
-        stage = ""
-        for reading in read_statement(words, vocabulary[character]):
-            stage = reading.stage or stage  # it holds for what follows: `ivory at maturity, rarely buff`
-            if isinstance(reading.value, States):
-                by_stage.setdefault(stage, []).extend(reading.value.shares)
-        return tuple((stage, tuple(dict.fromkeys(shares))) for stage, shares in by_stage.items())
-
-    return read
+    """The states in a cell of a character; equal cells are read once."""
+    return cache(lambda character, words: states_in(words, vocabulary[character]))
 
 
 def _observations(rows: Sequence[Specimen], vocabulary: Vocabulary, reader: Reader) -> Iterator[Observation]:
@@ -233,11 +241,10 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
             key = (cell.character, _stage(cell.stage, row, character))
             found.setdefault(key, []).append(_figure(cell, character, by, instruments))
             continue
-        for stage, shares in reader(cell.character, cell.words):
-            if weights := state_weights(States(shares), character):
-                key = (cell.character, _stage(stage or cell.stage, row, character))
-                one = _Cells(Fraction(0), Fraction(0), weights, by=by, instruments=instruments)
-                found.setdefault(key, []).append(one)
+        for stage, weights in reader(cell.character, cell.words):
+            key = (cell.character, _stage(stage or cell.stage, row, character))
+            one = _Cells(Fraction(0), Fraction(0), dict(weights), by=by, instruments=instruments)
+            found.setdefault(key, []).append(one)
     for ratio in vocabulary.values():
         key = (ratio.name, _stage("", row, ratio))
         if ratio.of and key not in found and (reckoned := _ratio(ratio, found, row, vocabulary)) is not None:
@@ -283,11 +290,23 @@ def _stage(stated: str, row: Specimen, character: Character) -> str:
 
 
 def _figure(cell: Measurement, character: Character, by: frozenset[str], instruments: frozenset[str]) -> _Cells:
-    number = cell.number if cell.number is not None else Decimal(0)
-    value, slack, accuracy = Fraction(number), half_width(cell), cell.accuracy
-    if cell.unit and cell.unit != character.unit:
-        value, slack, accuracy = (convert(one, cell.unit, character.unit) for one in (value, slack, accuracy))
+    # The digits, not the number: 8.0 and 8 are equal, and not as precise.
+    digits = str(cell.number if cell.number is not None else 0)
+    value, slack, accuracy = _converted(digits, cell.unit, cell.slack, cell.accuracy, character.unit)
     return _Cells(value, slack, {}, accuracy, by, instruments)
+
+
+@lru_cache(maxsize=65_536)
+def _converted(
+    digits: str, unit: str, slack: Fraction | None, accuracy: Fraction, wanted: str
+) -> tuple[Fraction, Fraction, Fraction]:
+    """Value, slack and accuracy in the unit that is wanted; figures come again and again in a table."""
+    number = Decimal(digits)
+    found = (Fraction(number), half_width(Measurement("", unit, number, "", slack)), accuracy)
+    if not unit or unit == wanted:
+        return found
+    value, half, error = (convert(one, unit, wanted) for one in found)
+    return value, half, error
 
 
 def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:

@@ -9,18 +9,14 @@ from functools import lru_cache
 
 import numpy as np
 
-from auctorum.characters.read import read_statement
-from auctorum.characters.states import state_weights
 from auctorum.characters.units import convert
-from auctorum.characters.values import Share, States
 from auctorum.characters.vocabulary import Character, Vocabulary
-from auctorum.circumscription.plants import Observation
+from auctorum.circumscription.plants import Observation, StatesOfCell, states_in
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.readings import stage_that_counts
 from auctorum.determination.many import Column, Columns, Measured, Shown, state_row
 from auctorum.determination.normal import Floats
-from auctorum.determination.tables import Flags, Numbers
-from auctorum.determination.tables import States as StateTable
+from auctorum.determination.tables import Flags, Numbers, States
 from auctorum.determination.view import Key, View
 from auctorum.determination.wording import Codes
 
@@ -116,19 +112,8 @@ class Bulk:
         none = Measured(np.full(rows, np.nan), np.zeros(rows))
         return found.get((name, ""), found.get((name, MATURE), none))
 
-    def _reading(self, name: str, words: str) -> tuple[tuple[str, tuple[tuple[str, Fraction], ...]], ...]:
-        """What words say of a character: stage ("" where none is named) and weights of states."""
-        character = self._vocabulary[name]
-        by_stage: dict[str, list[Share]] = {}
-        stage = ""
-        for reading in read_statement(words, character):
-            stage = reading.stage or stage
-            if isinstance(reading.value, States):
-                by_stage.setdefault(stage, []).extend(reading.value.shares)
-        return tuple(
-            (stage, tuple(state_weights(States(tuple(dict.fromkeys(shares))), character).items()))
-            for stage, shares in by_stage.items()
-        )
+    def _reading(self, name: str, words: str) -> StatesOfCell:
+        return states_in(words, self._vocabulary[name])
 
     def _shown(self, view: View, part: Part) -> dict[Key, Shown]:
         codes, pairs = self._stages(part)
@@ -142,7 +127,7 @@ class Bulk:
                     grown, sex = pairs[code]
                     key = (name, self._counted(self._vocabulary[name], grown, sex, stated))
                     table = view.tables.get(key)
-                    if isinstance(table, StateTable):
+                    if isinstance(table, States):
                         one = Observation(name, key[1], None, weights, Fraction(0), 1)
                         kinds.setdefault(key, {})[place] = state_row(table, one)
             for key, of_kind in kinds.items():
@@ -166,7 +151,7 @@ class Bulk:
                         values[row], errors[row] = (min(at) + max(at)) / 2, (max(at) - min(at) + 1) / 2
         return values, errors
 
-    def _with_habitat(self, table: Numbers | StateTable, key: Key, column: Column | None, part: Part) -> Column | None:
+    def _with_habitat(self, table: Numbers | States, key: Key, column: Column | None, part: Part) -> Column | None:
         """The column, filled from the sites where a row says nothing."""
         told = {
             site: one
