@@ -4,11 +4,13 @@ Below, an error is an exception with fields; above, it is a Problem with a place
 
     AuctorumError
     ├── names: UnreadableName, UnknownRank
-    ├── characters: UnreadableValue, ReversedRange, UnknownUnit, UnfitUnit
-    ├── corpus: UnknownName, AmbiguousName
+    ├── characters: UnreadableValue, UnreadableCell, UnreadableColour, ReversedRange, UnknownUnit, UnfitUnit
+    ├── corpus: UnknownName, AmbiguousName, MoreThanAName, NeverAccepted, UnknownCharacter, ImpossibleValue,
+    │           UnusableCriterion
     ├── nomenclature: UnknownEdition, NotPlaced, UnknownWork, NoPlace, OtherTypes, NothingIncluded
     ├── circumscription: TooFewTaxa, NoSisters
-    └── edges: UnusableKnowledgeBase, UnusableOutput
+    ├── determination: NothingStated, NotUnderstood, NoThreshold, AgainstItself
+    └── edges: UnusableOutput, NoRoom, UnevenTable, Unwritable, WhichTreatment, NotUtf8, TooLong, NoText, Stopped ...
 """
 
 from __future__ import annotations

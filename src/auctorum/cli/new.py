@@ -16,6 +16,7 @@ SCHEMAS = {
     "criterion": "Criterion",
     "site-row": "Site",
     "specimen-row": "Specimen",
+    "measurement-row": "MeasurementOrFact",
     "label-row": "Label",
 }
 
