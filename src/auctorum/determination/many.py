@@ -21,6 +21,7 @@ from auctorum.determination.wording import Codes, codes
 from auctorum.records.schema import Thresholds
 
 _FAR_OFF = 1e300
+_TIE = 1e-9  # of a probability: what differs by less is alike
 CHUNK = 16_384  # plants that are worked on at a time, so that what is in hand stays in the processor's cache
 
 
@@ -184,7 +185,16 @@ def determined(
         for key, column in columns.items():
             misfits[rows] += beyond_of(view.tables[key], column, candidate, rows)
     said = codes(found[np.arange(len(found)), best], misfits, thresholds or Thresholds())
-    return Determined(found, best, misfits, np.where(used > 0, said, 0), used)
+    said[(used == 0) | _tied(found)] = 0
+    return Determined(found, best, misfits, said, used)
+
+
+def _tied(probabilities: Floats) -> Flags:
+    """Whether no candidate is likelier than every other: then none is named, however the thresholds lie."""
+    if probabilities.shape[1] < 2:
+        return np.zeros(len(probabilities), dtype=bool)
+    two = np.partition(probabilities, -2, axis=1)[:, -2:]
+    return np.asarray(two[:, 1] - two[:, 0] < _TIE)
 
 
 def seen_in(column: Column) -> Flags:
