@@ -236,6 +236,15 @@ def test_misuse_is_told_in_words(arguments: tuple[str, ...], code: int, said: st
     assert found == code and said in told and "Traceback" not in told
 
 
+def test_taxa_that_nothing_parts() -> None:
+    code, out, said = run("Cremnocentron album var. giganteum", "Cremnocentron album var. roseum")
+    assert (code, out) == (1, "") and "no character" in said and "--character" in said
+    code, out, _ = run(
+        "Cremnocentron album var. giganteum", "Cremnocentron album var. roseum", "--character", "spur length"
+    )
+    assert code == 0 and "spur length [mm]" in out
+
+
 def test_help() -> None:
     result = CliRunner().invoke(main, ["field-sheet", "--help"])
     assert result.exit_code == 0

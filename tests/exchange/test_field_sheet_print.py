@@ -78,6 +78,14 @@ def test_one_page_of_its_paper_with_all_on_it(taxa: tuple[str, ...], paper: str,
         assert min(one["size"] for one in letters) >= 7.4
 
 
+def test_narrow_columns_make_no_second_page(tmp_path: Path) -> None:
+    """Few plants leave room for so many characters that the headings just fit."""
+    text = field_sheet(LONGUM, "--paper", "letter", "--plants", "4")
+    assert text.count('scope="row"') >= 8
+    with pdfplumber.open(printed(text, tmp_path)) as pdf:
+        assert len(pdf.pages) == 1
+
+
 def test_scale_bar_and_rows_have_their_size(tmp_path: Path) -> None:
     with pdfplumber.open(printed(field_sheet(LONGUM, ROBUSTUM), tmp_path)) as pdf:
         (page,) = pdf.pages

@@ -6,9 +6,9 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Sequence
 
 from auctorum.circumscription.key.words import Runs, names_of
-from auctorum.circumscription.phrases import at_stage, capital
+from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.separation import Separation, separation
-from auctorum.circumscription.separation_names import epithets, short_names
+from auctorum.circumscription.separation_names import epithets, full_name, short_names
 from auctorum.circumscription.separation_table import pairs
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import lookup, taxa_of_criterion
@@ -30,6 +30,19 @@ _SEXES = ("female", "male", "hermaphrodite")
 _STAGES = ("young", "mature")  # where no character on the sheet is split by stages
 
 
+class NothingParts(AuctorumError, LookupError):
+    """Taxa that no character parts, so that there is nothing to measure."""
+
+    remedy = "name other taxa, or the characters to note (--character)"
+
+    def __init__(self, names: tuple[str, ...]) -> None:
+        super().__init__(names)
+        self.names = names
+
+    def __str__(self) -> str:
+        return f"no character that is left on the sheet parts any two of {listed(self.names)}"
+
+
 def field_sheet(
     corpus: Corpus,
     taxa: Sequence[str],
@@ -41,12 +54,14 @@ def field_sheet(
     """The sheet for two taxa (ids) or more, by what all works, or `works` alone, state of them.
 
     On it stand the characters that part any two of them, those that a working criterion about any of them asks for,
-    and `characters`; none of `without`. Raises as `separation` does.
+    and `characters`; none of `without`. Raises NothingParts where that leaves none, and as `separation` does.
     """
     found = separation(corpus, taxa, works=works)
     rules = [one for one in corpus.criteria if set(taxa_of_criterion(corpus, one)) & set(found.taxa)]
     wanted = Wanted(tuple(characters), _asked_by(corpus, rules, found.taxa), frozenset(without))
     several = items(found, corpus.vocabulary, wanted, _decides(corpus, rules))
+    if not several:
+        raise NothingParts(tuple(full_name(corpus, taxon) for taxon in found.taxa))
     stages = _stages(corpus, several)
     return Sheet(
         taxa=found.taxa,

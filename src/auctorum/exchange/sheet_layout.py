@@ -5,9 +5,10 @@ Heights are reckoned, since nobody is there to look: from the widths of letters,
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from math import ceil
 
 from auctorum.circumscription.key.words import Runs
 from auctorum.determination.sheet import Column, Item, Sheet
@@ -39,8 +40,9 @@ ROWS = (7, 6, 5, 4)  # plants for which there should be room, tried in turn
 MOST, FEW = 12, 5  # characters: fewer rows are better than fewer than FEW of them
 MANY_TAXA = 4  # from which on thresholds stand below what the taxa show
 _SAFETY = 1.02
-_BOLD = 1.1
-_RULE = 0.85  # mm of rule and padding in a row of a table
+_BOLD = 1.14  # bold words beside plain ones, the widest of them
+_RULE = 1.05  # mm of rule and padding in a row of a table
+_PIXEL = 25.4 / 96  # mm
 _SPARE = 1.5  # mm that stay free
 
 
@@ -172,11 +174,11 @@ def _longest(text: str) -> float:
 def _used(sheet: Sheet, width: float, guide: Sequence[float], once: Sequence[float], plants: Sequence[float]) -> float:
     """What all but the rows of the plants takes up, in mm."""
     heads = [_head_height(columns, each) for columns, each in ((_once(sheet), once), (_of_plant(sheet), plants))]
-    how = " ".join(" ".join(one) for one in how_to_measure(sheet))
+    how = _bold_first(how_to_measure(sheet))
     return (
         _lines(plain(title(sheet)), width - 32, TITLE_SIZE, bold=True) * line_height(TITLE_SIZE)
         + _guide_height(sheet, guide)
-        + _height(how, width)
+        + (_lines_of(how, width, SIZE) * line_height(SIZE) if how else 0)
         + sum(_height(plain(one), width) + 0.5 for one in notes(sheet))
         + sum(heads)
         + ROW
@@ -211,7 +213,7 @@ def _guide_height(sheet: Sheet, widths: Sequence[float]) -> float:
 
 def _item_lines(item: Item, sheet: Sheet, first: float, taxa: Sequence[float], limits: Sequence[float]) -> int:
     """Thresholds beside what the taxa show, or one after the other below it."""
-    head = _lines(" ".join(character_words(item)), first, SIZE)
+    head = _lines_of(_bold_first([character_words(item)]), first, SIZE)
     said = max(_lines(said_of(item, number), room, SIZE) for number, room in enumerate(taxa))
     parted = [plain(one) for one in thresholds(item, sheet)]
     if limits:
@@ -235,8 +237,8 @@ def _height(text: str, width: float) -> float:
 
 
 def line_height(size: float) -> float:
-    """In mm, of a size in points."""
-    return size * POINT * LEADING
+    """In mm, of a size in points; a browser sets lines in whole pixels of 1/96 in."""
+    return ceil(size * POINT * LEADING / _PIXEL - 1e-9) * _PIXEL
 
 
 def plain(runs: Runs) -> str:
@@ -245,12 +247,16 @@ def plain(runs: Runs) -> str:
 
 
 def _lines(text: str, width: float, size: float, *, bold: bool = False, narrow: tuple[float, int] = (0.0, 0)) -> int:
-    """On how many lines the words come to stand; a word that is too long is broken.
+    """On how many lines the words come to stand; `narrow` is the width of so many first lines."""
+    return _lines_of([(text, bold)], width, size, narrow)
 
-    `narrow` is the width of so many first lines.
-    """
+
+def _lines_of(
+    pieces: Iterable[tuple[str, bool]], width: float, size: float, narrow: tuple[float, int] = (0.0, 0)
+) -> int:
+    """As `_lines`, of pieces that are bold or not, with a blank between them; a word that is too long is broken."""
     lines, at, space = 1, 0.0, text_width(" ", size)
-    for word in text.split(" "):
+    for word, bold in ((word, bold) for text, bold in pieces for word in text.split(" ")):
         long = text_width(word, size) * _SAFETY * (_BOLD if bold else 1.0)
         room = narrow[0] if lines <= narrow[1] else width
         if at and at + space + long > room:
@@ -259,6 +265,11 @@ def _lines(text: str, width: float, size: float, *, bold: bool = False, narrow: 
         more, at = divmod(at, room) if at > room else (0, at)
         lines += int(more)
     return lines
+
+
+def _bold_first(pairs: Iterable[tuple[str, str]]) -> list[tuple[str, bool]]:
+    """Names in bold, each before what is said of it."""
+    return [piece for name, said in pairs for piece in ((name, True), (said, False)) if piece[0]]
 
 
 def text_width(text: str, size: float) -> float:
