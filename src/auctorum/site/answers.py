@@ -35,6 +35,7 @@ from auctorum.site.code_parts import Called
 from auctorum.site.compared import Compared
 from auctorum.site.extract import Extracts
 from auctorum.site.paths import slugs
+from auctorum.site.surveys import Surveys
 from auctorum.site.words import NameFinder, Rich, Run, linked, plain
 
 MOST_SISTERS = 8  # taxa beside a taxon that it is compared with
@@ -122,7 +123,17 @@ class Answers:
 
     @cached_property
     def _plants(self) -> dict[str, tuple[Plant, ...]]:
-        return _grouped((plant.taxon, plant) for plant in plants(self.corpus) if plant.taxon is not None)
+        return _grouped((plant.taxon, plant) for plant in self.every_plant if plant.taxon is not None)
+
+    @cached_property
+    def every_plant(self) -> Sequence[Plant]:
+        """All measured plants, with a name or without."""
+        return plants(self.corpus)
+
+    @cached_property
+    def surveys(self) -> Surveys:
+        """How many of the plants each focal taxon has."""
+        return Surveys(self.corpus, self.every_plant)
 
     def correct_then(self, treatment: Treatment) -> CorrectName | None:
         """The correct name for a work's own view at its time; None without rank or place to be judged in."""

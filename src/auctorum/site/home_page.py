@@ -8,7 +8,7 @@ from auctorum.site.drawings import path_figure
 from auctorum.site.opinion import opinion_line, ranks_held
 from auctorum.site.page_parts import DecadeRow, TaxonRow
 from auctorum.site.pages import HomePage
-from auctorum.site.words import years
+from auctorum.site.words import linked, years
 
 
 def home_page(answers: Answers) -> HomePage:
@@ -29,6 +29,7 @@ def home_page(answers: Answers) -> HomePage:
         decades=decades(answers),
         figure=path_figure(answers, first.group, answers.taxon(first.id, link=False), "rank-path") if first else None,
         figure_of=answers.taxon(first.id) if first else (),
+        surveys=tuple(linked(answers.taxon(taxon, link=False), path) for taxon, path in answers.surveys.paths.items()),
         cautions=corpus.settings.cautions,
     )
 

@@ -15,7 +15,8 @@ from auctorum.site.home_page import decades
 from auctorum.site.page_parts import IndexEntry, ProblemRow
 from auctorum.site.pages import GlossaryPage, ListPage, ProblemsPage, SearchPage
 from auctorum.site.paths import slug
-from auctorum.site.words import alternating, counted, text_of
+from auctorum.site.survey_page import survey_entries
+from auctorum.site.words import alternating, counted, linked, text_of
 
 FOLDERS = ("literature", "criteria")  # of a knowledge base
 
@@ -91,19 +92,23 @@ def _work_groups(answers: Answers) -> tuple[tuple[str, tuple[IndexEntry, ...]], 
 
 
 def list_pages(answers: Answers) -> tuple[tuple[str, ListPage], ...]:
-    """The lists of names, characters, publications and authors, each with its path."""
+    """The lists of names, characters, publications and authors, and of surveys if there are any, each with its path."""
     parts: dict[str, list[IndexEntry]] = {}
     for each, character in zip(character_entries(answers), answers.corpus.vocabulary.characters, strict=True):
         parts.setdefault(character.structure, []).append(each)
     letters: dict[str, list[IndexEntry]] = {}
     for name in _alphabetical(name_entries(answers)):
         letters.setdefault(text_of(name.rich).split(" ")[0], []).append(name)
-    pages = (
+    pages: list[tuple[str, str, str, tuple[tuple[str, tuple[IndexEntry, ...]], ...]]] = [
         ("names", "Names", "Every name in this knowledge base, accepted by somebody or not.", _frozen(letters)),
         ("characters", "Characters", "What is looked at in a plant, part by part.", _frozen(parts)),
         ("publications", "Publications", "Every work that was read, by decade.", _work_groups(answers)),
         ("authors", "Authors", "Everybody who wrote one of the works.", (("", author_entries(answers)),)),
-    )
+    ]
+    if answers.surveys.paths:
+        led = "How many plants of the taxa at issue there are, and by whose definition."
+        entries = tuple(IndexEntry(linked(rich, path), told, path) for rich, told, path in survey_entries(answers))
+        pages.append(("survey", "Surveys", led, (("", entries),)))
     return tuple((f"{folder}/index.html", ListPage(title, lead, groups)) for folder, title, lead, groups in pages)
 
 

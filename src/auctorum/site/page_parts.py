@@ -10,7 +10,8 @@ from auctorum.site.words import Rich
 
 @dataclass(frozen=True, slots=True)
 class Shell:
-    """What every page shows around its subject. `root` leads back to the root of the site."""
+    """What every page shows around its subject. `root` leads back to the root of the site, `surveys` tells whether the
+    menu leads to any."""
 
     site: str
     notice: str
@@ -20,6 +21,7 @@ class Shell:
     root: str
     section: str
     crumbs: tuple[Rich, ...]
+    surveys: bool = False
 
 
 @dataclass(frozen=True, slots=True)

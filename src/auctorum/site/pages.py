@@ -32,6 +32,7 @@ from auctorum.site.page_parts import (
     WordsRow,
     WorkRow,
 )
+from auctorum.site.survey_parts import CountRow, PlaceRow, Table, Threshold
 from auctorum.site.words import Rich
 
 
@@ -47,6 +48,7 @@ class HomePage:
     decades: tuple[DecadeRow, ...]
     figure: Figure | None
     figure_of: Rich
+    surveys: tuple[Rich, ...]  # taxa whose plants are counted
     cautions: tuple[str, ...]
 
 
@@ -67,6 +69,8 @@ class TaxonPage:
     standing_out: tuple[tuple[str, str, Rich], ...]  # anchor, character and sentences of findings that stand out
     apart: tuple[tuple[Rich, str, Rich], ...]  # sister, address of all that is known, what tells the two apart
     groups: tuple[VerdictGroup, ...]
+    survey: tuple[Rich, ...]  # how many plants there are, in sentences; empty where it has no survey
+    survey_path: str
     lineage: Figure | None
     repeating: tuple[Rich, ...]  # who repeats whom, in sentences
     consensus: Rich
@@ -221,6 +225,36 @@ class GroupPage:
 
 
 @dataclass(frozen=True, slots=True)
+class SurveyPage:
+    """How many plants of a taxon there are, and by whose definition.
+
+    `others` are the other taxa with a survey; `counts` has the headings of `rows` alone. `sites` end with all together,
+    `sites_left_out` have no row. `wanted` is None where no view counts anything. `criteria` are a title and facts each.
+    """
+
+    taxon: Rich
+    lead: str
+    answer: tuple[Rich, ...]
+    others: tuple[Rich, ...]
+    shares: Figure | None
+    counts: Table
+    rows: tuple[CountRow, ...]
+    borderline: tuple[str, ...]
+    threshold: Threshold | None
+    site_headings: tuple[str, ...]
+    sites: tuple[PlaceRow, ...]
+    sites_left_out: int
+    gap: tuple[str, ...]
+    measurers: tuple[str, ...]
+    wanted_title: str
+    wanted: Table | None
+    searching: str
+    rests: tuple[Rich, ...]
+    criteria: tuple[tuple[str, tuple[tuple[str, Rich], ...]], ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ComparisonPage:
     """What changes from one work to each other work."""
 
@@ -231,5 +265,5 @@ class ComparisonPage:
 
 Page = (
     HomePage | TaxonPage | NamePage | CharacterPage | WorkPage | AuthorPage | RulesPage | ComparisonsPage
-    | ComparisonPage | ApartPage | GroupPage | ListPage | SearchPage | ProblemsPage | GlossaryPage
+    | ComparisonPage | ApartPage | SurveyPage | GroupPage | ListPage | SearchPage | ProblemsPage | GlossaryPage
 )  # fmt: skip

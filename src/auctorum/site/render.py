@@ -28,6 +28,7 @@ from auctorum.site.page_parts import Shell
 from auctorum.site.pages import Page
 from auctorum.site.paths import root_of
 from auctorum.site.rules_page import rules_page
+from auctorum.site.survey_page import survey_page
 from auctorum.site.taxon_page import taxon_page
 from auctorum.site.templates import asset_texts, environment
 from auctorum.site.words import Rich, Run, capital, text_of
@@ -65,12 +66,12 @@ class Renderer:
             ("compare", "compare.html"),
         )
         found = [Job(kind, "", path) for kind, path in single]
-        found += [
-            Job("list", folder, f"{folder}/index.html") for folder in ("names", "characters", "publications", "authors")
-        ]
-        beside = answers.apart_paths
+        folders = ("names", "characters", "publications", "authors", *(("survey",) if answers.surveys.paths else ()))
+        found += [Job("list", folder, f"{folder}/index.html") for folder in folders]
+        beside, surveys = answers.apart_paths, answers.surveys.paths
         for taxon, path in answers.taxon_paths.items():  # what both pages need is worked out in one worker
             found.append(Job("taxon", taxon, path))
+            found += [Job("survey", taxon, surveys[taxon])] if taxon in surveys else []
             found += [Job("apart", taxon, beside[taxon])] if taxon in beside else []
         for kind, paths in (
             ("name", answers.name_paths), ("character", answers.character_paths),
@@ -117,6 +118,8 @@ class Renderer:
                 return comparison_page(answers, subject)
             case "apart":
                 return apart_page(answers, subject)
+            case "survey":
+                return survey_page(answers, subject)
             case "group":
                 return group_page(answers, subject)
             case _:
@@ -130,6 +133,8 @@ class Renderer:
                 return "", "home", ()
             case "search" | "problems" | "glossary" | "rules" | "compare":
                 return job.kind.capitalize(), job.kind, ()
+            case "list" if job.subject == "survey":
+                return "Surveys", "survey", ()
             case "list":
                 return job.subject.capitalize(), job.subject, ()
             case "taxon":
@@ -147,6 +152,9 @@ class Renderer:
             case "comparison":
                 byline = answers.bylines[job.subject]
                 return f"From {byline} to others", "compare", (_crumb("Compare", "compare.html"),)
+            case "survey":
+                title = f"Plants of {text_of(answers.taxon(job.subject, link=False))}"
+                return title, "survey", (_crumb("Surveys", "survey/index.html"),)
             case "apart":
                 title = f"{text_of(answers.taxon(job.subject, link=False))} beside its sisters"
                 return title, "compare", (_crumb("Compare", "compare.html"),)
@@ -160,6 +168,7 @@ class Renderer:
         return Shell(
             site=settings.title, notice=settings.notice, licence=settings.licence, editors=settings.editors,
             code_edition=settings.code_edition, root=root_of(job.path), section=section, crumbs=crumbs,
+            surveys=bool(self.answers.surveys.paths),
         )  # fmt: skip
 
 

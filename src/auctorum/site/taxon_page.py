@@ -21,6 +21,7 @@ from auctorum.site.page_parts import WorkRow
 from auctorum.site.pages import TaxonPage
 from auctorum.site.paths import slug
 from auctorum.site.rows import STATUS_WORDS, event_row, type_words, work_row
+from auctorum.site.survey_page import survey_sentences
 from auctorum.site.synonymies import synonymy_views
 from auctorum.site.words import Rich, Run, capital
 
@@ -47,6 +48,8 @@ def taxon_page(answers: Answers, taxon: Taxon) -> TaxonPage:
         standing_out=tuple(_headline(answers, one) for one in headlines(diagnosis.findings, answers.corpus.works)),
         apart=apart_sentences(answers, taxon.id),
         groups=verdict_groups(answers, taxon),
+        survey=survey_sentences(answers, taxon.id),
+        survey_path=answers.surveys.paths.get(taxon.id, ""),
         lineage=lineage_figure(answers, taxon.id),
         repeating=tuple(map(answers.text, lineage_sentences(answers.lineage(taxon.id), answers.corpus.works))),
         consensus=_with_marks(answers, diagnosis.text, diagnosis.sources),

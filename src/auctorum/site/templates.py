@@ -14,7 +14,7 @@ from auctorum.site.errors import UnusableOutput
 from auctorum.site.paths import safe_link
 from auctorum.site.words import Rich, capital
 
-ASSETS = ("mark.svg", "search.js", "site.css")
+ASSETS = ("mark.svg", "search.js", "site.css", "survey.js")
 
 
 def template_folder() -> Path:
