@@ -217,7 +217,7 @@ def test_a_code_is_the_beginning_of_one_state_alone(states: list[str]) -> None:
 def test_cautions_in_short() -> None:
     assert in_short("Ask first. Then go.") == "Ask first." and in_short("Eat nothing") == "Eat nothing"
     assert "Ask first: wild plants and whole cliffs may be protected." in of_two().cautions
-    assert "opinion" in of_two().cautions[-1]
+    assert "collect nothing" in of_two().cautions[0] and "opinion" in of_two().cautions[-1]
 
 
 def test_one_taxon_alone_is_refused() -> None:

@@ -20,8 +20,8 @@ from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion
 
 OPINION = "A determination is an opinion: say whose it is and when, and measure again where it matters."
+PERMITS = "Permits and the landowner's leave come first; collect nothing without them."
 _STANDING = (  # where the knowledge base gives no cautions of its own
-    "Permits and the landowner's leave come first; collect nothing without them.",
     "Exact localities of rare plants stay with you and your herbarium.",
     "Cliffs, water and weather: do not go alone, and turn round in time.",
     "Take every plant for poisonous until you know; eat nothing on the strength of a determination.",
@@ -75,7 +75,7 @@ def field_sheet(
         life_stages=tuple(one for one in stages if one not in _SEXES) or _STAGES,
         sexes=tuple(one for one in stages if one in _SEXES),
         sec="; ".join(corpus.works[one].byline for one in works or ()),
-        cautions=(*(tuple(map(in_short, corpus.settings.cautions)) or _STANDING), OPINION),
+        cautions=(PERMITS, *(tuple(map(in_short, corpus.settings.cautions)) or _STANDING), OPINION),
         notice=corpus.settings.notice,
     )
 
