@@ -51,7 +51,9 @@
   }
 
   function intervalWords(ends) {
-    return whole(100 * ends[0]) + "–" + whole(100 * ends[1]) + " %";
+    const [low, high] = ends.map((end) => 100 * end);
+    const told = high - low > 2 ? whole : (end) => end.toFixed(1);
+    return told(low) + "–" + told(high) + " %";
   }
 
   function printed(place) {

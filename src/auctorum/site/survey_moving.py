@@ -15,6 +15,7 @@ from auctorum.characters.show import format_span
 from auctorum.characters.units import UnfitUnit, convert
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import STEPS
+from auctorum.determination.many import as_float
 from auctorum.determination.survey_model import Count, Curve, Reading
 from auctorum.determination.survey_words import interval_words, share_words
 from auctorum.site.survey_parts import Mover
@@ -32,7 +33,7 @@ def at_place(readings: Iterable[Reading], curve: Curve, character: Character, pl
     named = others = within = 0
     parted = place + parting_shift(curve, character)
     for one in readings:
-        value, error = float(one.value), float(one.error)
+        value, error = as_float(one.value), as_float(one.error)
         fits = value >= place if curve.limit.at_least else value <= place
         named, others = named + (fits is curve.fitting), others + (fits is not curve.fitting)
         within += abs(value - parted) < error - ROUNDING * max(abs(value), abs(parted))
@@ -107,7 +108,7 @@ def mover(
 
 def _figures(readings: Iterable[Reading], rows: Mapping[str, int]) -> list[tuple[int, float, float, int]]:
     """Row (-1 for none), figure, error, and how many plants have just these."""
-    found = Counter((rows.get(one.site, -1), float(one.value), float(one.error)) for one in readings)
+    found = Counter((rows.get(one.site, -1), as_float(one.value), as_float(one.error)) for one in readings)
     return [(*key, many) for key, many in sorted(found.items())]
 
 
@@ -128,7 +129,7 @@ def plain_figure(value: Fraction) -> str:
     >>> plain_figure(Fraction(25)), plain_figure(Fraction("22.2"))
     ('25', '22.2')
     """
-    return repr(float(value)).removesuffix(".0")
+    return repr(as_float(value)).removesuffix(".0")
 
 
 def beside_words(curve: Curve) -> str:

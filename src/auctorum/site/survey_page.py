@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from auctorum.circumscription.phrases import counted
 from auctorum.determination.criterion_words import title_of
+from auctorum.determination.many import as_float
 from auctorum.determination.survey_ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
 from auctorum.determination.survey_bases import concerning
 from auctorum.determination.survey_curve_words import gap_words, measurer_words
@@ -34,7 +35,7 @@ from auctorum.site.survey_threshold import threshold
 from auctorum.site.words import Rich, Run, capital, linked, listed, plain
 
 MOST_SITES = 60  # rows of sites on a page; of more, those with the most plants
-_BESIDE = ("site", "island", "plants", "borderline", "expected")  # what the rows of sites tell otherwise, or not
+_BESIDE = ("site", "island", "plants")  # what the rows of sites tell otherwise
 PLACES = (
     "Sites are told by their id and island alone. Exact localities, and remarks on the places, stay with who keeps the "
     "records."
@@ -194,7 +195,7 @@ def _now(answers: Answers, found: Survey, place: Place, *, whole: bool) -> tuple
     assert curve is not None
     readings = [one for one in found.readings if whole or one.site == place.site]
     character = answers.corpus.vocabulary[curve.limit.character]
-    count, within = at_place(readings, curve, character, float(curve.limit.value))
+    count, within = at_place(readings, curve, character, as_float(curve.limit.value))
     if not count.judged:
         return small_bar(None, 0, 1), "none measured", "", ""
     bar = small_bar(count.share, *count.interval)

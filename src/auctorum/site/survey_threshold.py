@@ -13,6 +13,7 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import STEPS
 from auctorum.circumscription.phrases import capital
 from auctorum.circumscription.separation_words import label
+from auctorum.determination.many import as_float
 from auctorum.determination.survey_curve_words import (
     BOUND_HEADINGS,
     bound_rows,
@@ -45,7 +46,7 @@ def threshold(answers: Answers, taxon: str, found: Survey, rows: Sequence[str]) 
     corpus = answers.corpus
     character = corpus.vocabulary[curve.limit.character]
     printed = said(curve, curve.limit.value, character)
-    count, within = at_place(found.readings, curve, character, float(curve.limit.value))
+    count, within = at_place(found.readings, curve, character, as_float(curve.limit.value))
     drawn = _histogram(answers, taxon, found, character, printed)
     line = _line(found, drawn, character)
     numbers = [one.value for one in found.readings] + [n for bound in curve.bounds for n in _ends(bound)]
@@ -106,9 +107,9 @@ def _histogram(answers: Answers, taxon: str, found: Survey, character: Character
     assert curve is not None
     names = _names(found, taxon)
     lower = curve.fitting is curve.limit.at_least
-    at = float(curve.limit.value) + drawing_shift(curve, character)
+    at = as_float(curve.limit.value) + drawing_shift(curve, character)
     title = f"{capital(label(character, curve.limit.stage))} of {len(found.readings)} plants"
-    count, within = at_place(found.readings, curve, character, float(curve.limit.value))
+    count, within = at_place(found.readings, curve, character, as_float(curve.limit.value))
     columns = tuple(_columns(found, [ids for _, _, ids in names], character))
     return Histogram(
         title,
@@ -157,7 +158,7 @@ def _columns(found: Survey, names: Sequence[frozenset[str]], character: Characte
         counts[row_of[one.taxon]] += 1
     for number in sorted(held):
         start = edge + number * width
-        yield Column(float(start), float(start + width), tuple(held[number]))
+        yield Column(as_float(start), as_float(start + width), tuple(held[number]))
 
 
 def _floor(value: Fraction) -> int:
@@ -184,7 +185,7 @@ def _rungs(curve: Curve, *, lower: bool) -> Iterator[Rung]:
         one = bounds[0]
         many = one.from_low if lower else one.upto_high
         more = f" and {len(bounds) - 1} more" if len(bounds) > 1 else ""
-        low, high, least, most = (None if end is None else float(end) for end in _ends_of(one))
+        low, high, least, most = (None if end is None else as_float(end) for end in _ends_of(one))
         yield Rung(
             one.title + more, "" if many is None else f"{many} plants", low, high,
             least if least != low else None, most if most != high else None, all(each.repeats for each in bounds),
@@ -234,7 +235,7 @@ def _line(found: Survey, drawn: Histogram, character: Character) -> StepLine:
     total, passed, steps = len(found.readings), 0, []
     for value in sorted(counted):
         passed += counted[value]
-        steps.append((float(value), total - passed if falls else passed))
+        steps.append((as_float(value), total - passed if falls else passed))
     thin = -(-len(steps) // MOST_STEPS)
     kept = [*steps[:-1:thin], steps[-1]]
     marks = [end for bound in curve.bounds if (end := bound.low if falls else bound.high) is not None]
@@ -247,6 +248,6 @@ def _line(found: Survey, drawn: Histogram, character: Character) -> StepLine:
         drawn.threshold,
         drawn.printed,
         (axis_of(drawn, False), axis_of(drawn, True)),
-        tuple(float(mark) + shift for mark in marks),
+        tuple(as_float(mark) + shift for mark in marks),
         drawn.states,
     )
