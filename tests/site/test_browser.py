@@ -1,7 +1,9 @@
-"""The built site in a real browser: nothing is wider than a telephone, and search finds a misspelt name."""
+"""The built site in a real browser: nothing is wider than a telephone, search finds a misspelt name, and the line of a
+survey moves."""
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
 import subprocess
@@ -11,6 +13,11 @@ from urllib.parse import quote
 
 import pytest
 
+from auctorum.circumscription.plants import plants
+from auctorum.determination.survey_model import Count
+from auctorum.determination.survey_words import interval_words, of_words, share_words
+from auctorum.site.survey_moving import at_place
+from auctorum.site.surveys import Surveys
 from auctorum.site.write import write
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome", "msedge")
@@ -138,3 +145,78 @@ def test_one_view_of_the_synonymy_is_shown_at_a_time(site: dict[str, str], tmp_p
     told = re.search(r'data-told="([^"]*)"', text)
     assert told is not None
     assert told[1] == "sec-all-works | sec-hask-1961 | 1"
+
+
+MOVER = """
+window.addEventListener("load", () => {
+  const slide = document.getElementById("slide"), typed = document.getElementById("typed");
+  const told = document.getElementById("told");
+  const line = () => [...document.querySelectorAll(".histogram .cut")].map((cut) =>
+    cut.getAttribute("transform").replace(/[^0-9.]+/g, " ").trim() + " " + cut.querySelector("text").textContent);
+  const rows = () => [...document.querySelectorAll("[data-row]")].map((row) =>
+    [...row.querySelectorAll(".now, .rate, .near")].map((cell) => cell.textContent).join("; "));
+  const hidden = document.querySelectorAll(".controls[hidden]").length;
+  const found = {first: [slide.value, told.textContent, line()[0], hidden], moved: []};
+  for (let place = Number(slide.min); place <= Number(slide.max); place += Number(slide.step)) {
+    slide.value = String(place);
+    slide.dispatchEvent(new Event("input"));
+    found.moved.push([slide.value, told.textContent, line()[0], rows(), typed.value]);
+  }
+  typed.value = "24.85";
+  typed.dispatchEvent(new Event("input"));
+  found.typed = [told.textContent, line()[0], document.getElementById("beside").textContent];
+  typed.value = "";
+  typed.dispatchEvent(new Event("input"));
+  found.emptied = told.textContent;
+  document.getElementById("back").click();
+  found.back = [slide.value, typed.value, told.textContent, document.activeElement.id];
+  document.body.dataset.told = JSON.stringify(found);
+});
+"""
+
+
+@pytest.mark.parametrize("taxon", ["cremnocentron-album-var-longum", "cremnocentron-album-var-robustum"])
+def test_the_threshold_moves_and_tells_what_the_command_counts(taxon: str, demo, demo_code, tmp_path: Path) -> None:
+    """At every place of the slider, overall and at each site; then typed, emptied, and set back."""
+    path = f"survey/{taxon}.html"
+    page = demo[path].replace("</head>", '<script src="../assets/mover.js" defer></script></head>')
+    kept = {name: text for name, text in demo.items() if name.startswith("assets/")}
+    write([*(kept | {path: page}).items(), ("assets/mover.js", MOVER)], tmp_path / "site")
+    text = shown((tmp_path / "site" / path).as_uri(), tmp_path / "profile")
+    told = re.search(r'data-told="([^"]*)"', text)
+    assert told is not None
+    found = json.loads(unescape(told[1]))
+
+    corpus = demo_code.corpus
+    survey = Surveys(corpus, plants(corpus)).of(taxon)
+    curve, character = survey.curve, corpus.vocabulary["spur length"]
+    assert curve is not None
+    side = "have {} mm or more" if curve.fitting else "have less than {} mm"
+
+    def said(place: str, site: str | None = None) -> tuple[Count, int]:
+        here = [one for one in survey.readings if site is None or one.site == site]
+        return at_place(here, curve, character, float(place))
+
+    first = unescape(re.search(r'id="told"[^>]*>([^<]*)<', demo[path])[1])  # type: ignore[index]
+    assert found["first"][:2] == ["25", first] and found["first"][3] == 0
+    assert len(found["moved"]) > 80
+    across = []
+    for place, sentence_, line, rows, typed in found["moved"]:
+        count, within = said(place)
+        assert sentence_.startswith(f"{count.named} of 189 plants {side.format(place)} ({share_words(count)}, ")
+        verb = "is" if within == 1 else "are"
+        assert sentence_.endswith(f"{interval_words(count)}); {within} {verb} within the error of measuring.")
+        assert typed == place and line.endswith(f" {place} mm")
+        across.append((float(place), float(line.split()[0])))
+        for row, site in zip(rows, [*(one.site for one in survey.sites), None], strict=True):
+            count, within = said(place, site)
+            assert row == f"{of_words(count)}; {share_words(count)} ({interval_words(count)}); {within or ''}"
+    (low, start), (high, end) = across[0], across[-1]
+    assert [x for _, x in across] == pytest.approx(
+        [start + (place - low) / (high - low) * (end - start) for place, _ in across], abs=0.11
+    )
+    count, _ = said("24.85")
+    assert found["typed"][0].startswith(f"{count.named} of 189 plants {side.format('24.85')}")
+    assert found["typed"][1].endswith("24.85 mm") and found["typed"][2] == "= 0.98 in"
+    assert found["emptied"] == found["typed"][0], "an empty box moves nothing"
+    assert found["back"] == ["25", "25", first, "slide"]
