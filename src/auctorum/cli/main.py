@@ -23,6 +23,7 @@ COMMANDS = {
     "key": ("key", "A key to chosen taxa, and how often it errs."),
     "field-sheet": ("field_sheet", "A data sheet to print and fill in outdoors, that reads back."),
     "criterion": ("criterion", "Propose a working criterion for a taxon, and try it."),
+    "verify-labels": ("verify_labels", "Whether labels are spelt right, and whether their plants fit them."),
     "survey": ("survey", "How many plants of a taxon, at each site, by whose definition."),
     "gaps": ("gaps", "What nobody has said or measured yet, ranked by what an answer would change."),
     "transcribe": ("transcribe", "Draft trait statements from a printed description."),

@@ -8,7 +8,7 @@ from auctorum.circumscription.phrases import counted, listed
 from auctorum.corpus.model import Corpus, NameEntry
 from auctorum.corpus.resolve import NeverAccepted, called, find_taxon
 from auctorum.determination.labels_model import How, Matched, Meaning
-from auctorum.matching.compare import FORMAL, Difference
+from auctorum.matching.compare import CAPITAL, FORMAL, HYBRID, MARK, NO_RANK, RANK, SPACE, Difference
 from auctorum.matching.index import NameIndex
 from auctorum.matching.match import Candidate, match
 from auctorum.names.fold import fold
@@ -21,7 +21,15 @@ _AS_NEAR = 0.03  # of the score, by which a name may be behind the first of seve
 _LOOKED_AT = 8  # candidates of one label
 _NAMED = 2  # works named behind `sec.`; the rest are counted
 _OPEN, _CLOSE = "‘'“\"‚„", "’'”\"‘“"  # signs that a cultivar epithet stands between (ICNCP; from memory)
-_HYBRID = frozenset("×xX")
+_CROSS = frozenset("×xX")
+_FORMS = {
+    CAPITAL: "capitals",
+    SPACE: "spaces or hyphens",
+    MARK: "accents",
+    RANK: "the rank",
+    NO_RANK: "the rank, which is left out",
+    HYBRID: "the hybrid sign",
+}
 
 
 def matched(corpus: Corpus, index: NameIndex, label: str) -> Matched:
@@ -33,7 +41,7 @@ def matched(corpus: Corpus, index: NameIndex, label: str) -> Matched:
     several = _as_near(found.candidates) if found.best is None else (found.best,)
     first = several[0]
     spelt = tuple(_in_words(one) for one in first.differences if one.kind not in FORMAL)
-    form = tuple(dict.fromkeys(one.kind for one in first.differences if one.kind in FORMAL))
+    form = tuple(dict.fromkeys(_FORMS.get(one.kind, one.kind) for one in first.differences if one.kind in FORMAL))
     if not spelt and found.best is not None and _is_variant(label, corpus.names[first.id]):
         spelt = (f"another spelling of {called(corpus, first.id)}",)
     how = How.SEVERAL if found.best is None else How.MISSPELT if spelt else How.RIGHT
@@ -80,7 +88,7 @@ def _names_cultivar(label: str) -> bool:
 
 
 def _names_hybrid(label: str) -> bool:
-    return "×" in label or not _HYBRID.isdisjoint(label.split())
+    return "×" in label or not _CROSS.isdisjoint(label.split())
 
 
 def _is_hybrid(entry: NameEntry) -> bool:
@@ -97,7 +105,7 @@ def _why_not_found(corpus: Corpus, label: str, found: Matched) -> str:
     if begins not in known and not (genus.endswith(".") and any(one.startswith(begins) for one in known)):
         return f"{genus} is no genus of the knowledge base: it is another genus, or the name is a vernacular one"
     near = f"; nearest: {'; '.join(found.near[:2])}" if found.near else ""
-    return f"the name was not found: {found.why or 'nothing is near enough'}{near}"
+    return f"{found.why or 'nothing is near enough'}{near}"
 
 
 def _genus_of(label: str) -> str:
