@@ -101,7 +101,10 @@
     if (beside) beside.textContent = data.beside ? "= " + (place / Number(data.factor)).toFixed(2) + " " + data.beside : "";
     if (states) typed.textContent = printed(place);
     back.disabled = place === start;
-    for (const row of document.querySelectorAll("[data-row]")) drawBar(row, found[Number(row.dataset.row)]);
+    for (const row of document.querySelectorAll("[data-row]")) {
+      if (rows) drawBar(row, found[Number(row.dataset.row)]);
+      else if (row.classList.contains("whole")) drawBar(row, found[0]); // too many figures to tell them by site
+    }
     for (const group of document.querySelectorAll(".cut")) drawLine(group, place);
   }
 

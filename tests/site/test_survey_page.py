@@ -20,12 +20,12 @@ from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criterion import VERDICTS, Verdict, judge_values
 from auctorum.determination.survey_curve import compared
-from auctorum.determination.survey_model import Count, Curve, Survey
+from auctorum.determination.survey_model import Count, Curve, Reading, Survey
 from auctorum.nomenclature.code import applied
 from auctorum.records import schema
 from auctorum.site.answers import Answers
-from auctorum.site.render import render
-from auctorum.site.survey_moving import at_place, mover, sentence, side, slider
+from auctorum.site.render import Job, Renderer, render
+from auctorum.site.survey_moving import MOST_FIGURES, at_place, mover, sentence, side, slider
 from auctorum.site.survey_threshold import threshold
 from auctorum.site.surveys import Surveys
 from building import corpus_of, read_text
@@ -285,6 +285,52 @@ def test_hostile_names_of_states_stay_words() -> None:
     curve = replace(curve_of(found), states=('"><script>', "</div>"))
     made = mover(curve, found.readings, character, ["W"], [])
     assert made is not None and json.loads(made.states) == ['"><script>', "</div>"]
+
+
+@pytest.mark.parametrize(
+    ("different", "rows"),
+    [
+        pytest.param(MOST_FIGURES // 2, 2, id="by-site"),
+        pytest.param(MOST_FIGURES // 2 + 1, 0, id="together"),
+        pytest.param(MOST_FIGURES + 1, None, id="too-many"),
+    ],
+)
+def test_a_page_carries_no_more_figures_than_it_can(different: int, rows: int | None) -> None:
+    """Every figure was measured at both sites, so by site there are twice as many."""
+    character = base().vocabulary["spur length"]
+    curve = Curve(Limit("spur length", "", Fraction(25), True, "25 mm"), True, False, 3, (), (), "mm")
+    readings = [Reading(Fraction(n, 10), Fraction(1, 20), site, "") for n in range(different) for site in "AB"]
+    made = mover(curve, readings, character, ["A", "B"], [])
+    assert (None if made is None else made.rows) == rows
+    if made is not None:
+        assert sum(many for *_, many in json.loads(made.figures)) == len(readings)
+
+
+def test_a_large_survey_stays_light_too(demo_code) -> None:
+    """Four hundred sites of fifteen plants, each figure a little other than the next."""
+    several = plants(demo_code.corpus)
+    many = tuple(
+        replace(
+            one,
+            id=f"{one.id}-{copy}",
+            site=f"T{(number + 7 * copy) % 400:03}",
+            observations=tuple(
+                replace(seen, value=seen.value + Fraction(copy, 10)) if seen.value is not None else seen
+                for seen in one.observations
+            ),
+        )
+        for copy in range(28)
+        for number, one in enumerate(several)
+    )
+    answers = Answers(demo_code, ())
+    answers.surveys.plants = many
+    renderer = Renderer(demo_code, ())
+    renderer.answers = answers
+    _, page = renderer.text(Job("survey", LONGUM, f"survey/{LONGUM}.html"))
+    assert len(page.encode()) < 150_000
+    left_out = re.search(r"the most plants; (\d+) more are with the records", page)
+    assert left_out is not None and int(left_out[1]) > 300
+    assert "those of all together alone" in page
 
 
 # --- laws

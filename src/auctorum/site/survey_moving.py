@@ -20,7 +20,7 @@ from auctorum.determination.survey_model import Count, Curve, Reading
 from auctorum.determination.survey_words import interval_words, share_words
 from auctorum.site.survey_parts import Mover
 
-MOST_FIGURES = 5000  # different ones that a page carries; of more, the threshold is not moved
+MOST_FIGURES = 1500  # different ones that a page carries; of more, those of all sites together, or none
 ROUNDING = (
     1e-9  # part of a figure by which floats may miss the exact limit of error, as `criterion.judge_values` has it
 )
@@ -81,6 +81,9 @@ def mover(
 ) -> Mover | None:
     """What the script needs; `rows` are the ids of the sites that have a row, `numbers` all that the slider reaches."""
     figures = _figures(readings, {site: number for number, site in enumerate(rows)})
+    by_site = len(figures) <= MOST_FIGURES
+    if not by_site:
+        figures = _figures(readings, {})
     if not readings or len(figures) > MOST_FIGURES:
         return None
     least, most, step = slider(numbers, curve.limit.value, whole=bool(character.kind is Kind.COUNT))
@@ -89,7 +92,7 @@ def mover(
     beside = _BESIDE.get(curve.unit, "")
     return Mover(
         figures=json.dumps(figures, separators=(",", ":")),
-        rows=len(rows),
+        rows=len(rows) if by_site else 0,
         least=plain_figure(least),
         most=plain_figure(most),
         step=plain_figure(step),

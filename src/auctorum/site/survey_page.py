@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from auctorum.circumscription.phrases import counted
 from auctorum.determination.criterion_words import title_of
@@ -34,7 +35,7 @@ from auctorum.site.survey_parts import CountRow, PlaceRow, Table
 from auctorum.site.survey_threshold import threshold
 from auctorum.site.words import Rich, Run, capital, linked, listed, plain
 
-MOST_SITES = 60  # rows of sites on a page; of more, those with the most plants
+MOST_SITES = 30  # rows of sites on a page; of more, those with the most plants
 _BESIDE = ("site", "island", "plants")  # what the rows of sites tell otherwise
 PLACES = (
     "Sites are told by their id and island alone. Exact localities, and remarks on the places, stay with who keeps the "
@@ -69,7 +70,7 @@ def survey_page(answers: Answers, taxon: str) -> SurveyPage:
         gap=tuple(gap_words(corpus, found)),
         measurers=tuple(measurer_words(corpus, found)) if found.measurers else (),
         wanted_title=wanted_title(found),
-        wanted=Table(WANTED_HEADINGS, tuple(wanted_rows(found)), (1, 2)) if found.bases else None,
+        wanted=_wanted(found, shown) if found.bases else None,
         searching=SEARCHING,
         rests=(*(answers.text(one) for one in how_counted(found)), plain(PLACES)),
         criteria=tuple(_criteria(answers, taxon)),
@@ -200,6 +201,13 @@ def _now(answers: Answers, found: Survey, place: Place, *, whole: bool) -> tuple
         return small_bar(None, 0, 1), "none measured", "", ""
     bar = small_bar(count.share, *count.interval)
     return bar, of_words(count), f"{share_words(count)} ({interval_words(count)})", str(within or "")
+
+
+def _wanted(found: Survey, shown: Sequence[Place]) -> Table:
+    """How many plants more, overall and at the sites that have a row."""
+    kept = {place.site for place in shown}
+    few = replace(found, wanted=tuple(one for one in found.wanted if one.overall or one.site in kept))
+    return Table(WANTED_HEADINGS, tuple(wanted_rows(few)), (1, 2))
 
 
 # --- what it rests on

@@ -49,9 +49,10 @@ class Mover:
     """What the script needs to move the threshold; everything in words or figures as they stand in attributes.
 
     `figures` is a list in JSON: row of the site, figure, half-width of its error, plants. `rows` are the rows of sites
-    without the last, which is all. `side` says what counts, with `{}` for the threshold. `drawn` is how far beside the
-    threshold its line stands, `parted` how far beside it plants part (counts and states lie in steps). `beside` is
-    another unit with the canonical units it holds. `states` is a list in JSON.
+    without the last, which is all; 0 where there are too many figures to tell them by site. `side` says what counts,
+    with `{}` for the threshold. `drawn` is how far beside the threshold its line stands, `parted` how far beside it
+    plants part (counts and states lie in steps). `beside` is another unit with the canonical units it holds. `states`
+    is a list in JSON.
     """
 
     figures: str
