@@ -330,7 +330,6 @@ def test_a_large_survey_stays_light_too(demo_code) -> None:
     assert len(page.encode()) < 150_000
     left_out = re.search(r"the most plants; (\d+) more are with the records", page)
     assert left_out is not None and int(left_out[1]) > 300
-    assert "those of all together alone" in page
 
 
 # --- laws
