@@ -93,7 +93,7 @@ def histogram(one: Histogram, key: str, narrow: bool = False) -> str:
     body = [_patterns(key, [kind for _, kind in one.names]), *ticks]
     body += [part for column in one.columns for part in _column(column, one, frame, key)]
     body.append(svg.line(frame.axis.start, base, frame.axis.end, base, "floor"))
-    body += [*standing(*one.threshold, across), moving(one.threshold[0], one.printed, across), *rows]
+    body += [moving(one.threshold[0], one.printed, across), *standing(*one.threshold, across), *rows]
     return svg.picture(key, (width, end), one.title, one.description, body, "histogram")
 
 

@@ -60,7 +60,7 @@ def step_line(one: StepLine, key: str, narrow: bool = False) -> str:
     for mark in sorted(set(one.marks)):
         body.append(svg.line(axis.at(mark), base - 5, axis.at(mark), base + 5, "bound makes"))
     across = Across(axis, width, top, base + 6)
-    body += [*standing(*one.threshold, across), moving(one.threshold[0], one.printed, across)]
+    body += [moving(one.threshold[0], one.printed, across), *standing(*one.threshold, across)]
     return svg.picture(key, (width, base + 28), one.title, one.description, body, "histogram")
 
 
