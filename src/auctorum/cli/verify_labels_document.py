@@ -86,8 +86,10 @@ def _setter(corpus: Corpus, report: LabelReport) -> Set:
 
 def _runs(styled: Styled) -> Text:
     """The runs of a styled text; what its spans cover is italic."""
-    found, at = [], 0
+    found: list[Run] = []
+    at = 0
     for span in sorted(styled.spans):
-        found += [Run(styled.plain[at : span.start]), Run(styled.plain[span.start : span.end], True)]
+        between = styled.plain[at : span.start]
+        found += [Run(between, between == " " and bool(found)), Run(styled.plain[span.start : span.end], True)]
         at = span.end
     return joined((*found, Run(styled.plain[at:])))

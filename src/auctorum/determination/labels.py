@@ -37,7 +37,7 @@ from auctorum.determination.labels_model import (
     Trial,
 )
 from auctorum.determination.labels_names import matched, meaning, untestable
-from auctorum.determination.labels_traits import traits_of, with_reasons
+from auctorum.determination.labels_traits import Stated, traits_of, with_reasons
 from auctorum.determination.model import Wording
 from auctorum.determination.view import NothingStated, Statements, View, view_of
 from auctorum.determination.wording import qualified
@@ -113,8 +113,9 @@ class _Verifier:
 
     def __init__(self, corpus: Corpus) -> None:
         self._corpus = corpus
-        self._statements = Statements(corpus)
-        self._view = _view(self._statements)
+        statements = Statements(corpus)
+        self._stated = Stated(statements)
+        self._view = _view(statements)
         self._full = full_names(corpus, self._view) if self._view is not None else {}
         self._wholes = {pair for pairs in wholes_by_work(corpus).values() for pair in pairs}
         self._criteria, self.unusable = _usable(corpus)
@@ -133,9 +134,9 @@ class _Verifier:
         said = label.record
         found, meant = self._read(said.verbatimIdentification)
         stage = said.lifeStage
-        traits = () if meant.taxon is None else traits_of(self._statements, meant.taxon, plant, stage)
+        traits = () if meant.taxon is None else traits_of(self._stated, meant.taxon, plant, stage)
         verdict, why = verdict_of(traits, meant.why)
-        fit = [one for one, unfit in with_reasons(self._statements, plant, stage) if not unfit]
+        fit = [one for one, unfit in with_reasons(self._stated, plant, stage) if not unfit]
         return LabelFinding(
             id=said.occurrenceID,
             seller=said.seller,
@@ -157,7 +158,7 @@ class _Verifier:
         stages = {one.record.organismID or one.record.occurrenceID: one.record.lifeStage
                   for one in self._corpus.specimens}  # fmt: skip
         verdicts = [
-            verdict_of(traits_of(self._statements, plant.taxon, plant, stages[plant.id]))[0]
+            verdict_of(traits_of(self._stated, plant.taxon, plant, stages[plant.id]))[0]
             for plant in plants(self._corpus)[:MOST_TRIED]
             if plant.taxon is not None
         ]

@@ -33,7 +33,7 @@ from auctorum.corpus.readings import UNSTATED
 from auctorum.determination.labels_model import Against, Strength, TraitTest
 from auctorum.determination.of_site import HABITAT
 from auctorum.determination.printed import figure, printed
-from auctorum.determination.view import Statements
+from auctorum.determination.view import Heard, Statements
 
 YOUNG = frozenset({"young", "juvenile", "seedling", "immature"})
 _ENOUGH = 2  # works from which all of them together are strong
@@ -48,15 +48,35 @@ class Gap:
     width: Fraction | None = None
 
 
-def traits_of(statements: Statements, taxon: str, plant: Plant, stage: str) -> tuple[TraitTest, ...]:
+class Stated:
+    """What is stated of each taxon, and who has a vote on it; worked out once for many plants."""
+
+    def __init__(self, statements: Statements) -> None:
+        self.vocabulary = statements.corpus.vocabulary
+        self._statements = statements
+        self._heard: dict[str, Heard] = {}
+
+    def heard(self, taxon: str) -> Heard:
+        """By character and stage the voices of the works, those that only repeat another left out."""
+        if taxon not in self._heard:
+            every = self._statements.heard(taxon, None)
+            self._heard[taxon] = {key: independent(several) for key, several in every.items()}
+        return self._heard[taxon]
+
+    def evidence(self, taxon: str, character: str, stage: str, work: str) -> Sequence[Evidence]:
+        """The readings of one work."""
+        return [item for item in self._statements.of(taxon)[character, stage] if item.work == work]
+
+
+def traits_of(stated: Stated, taxon: str, plant: Plant, stage: str) -> tuple[TraitTest, ...]:
     """Every observed trait in the order of the observations; `stage` is the growth stage noted for the plant."""
-    return tuple(_tested(statements, taxon, one, why) for one, why in with_reasons(statements, plant, stage))
+    return tuple(_tested(stated, taxon, one, why) for one, why in with_reasons(stated, plant, stage))
 
 
-def with_reasons(statements: Statements, plant: Plant, stage: str) -> tuple[tuple[Observation, str], ...]:
+def with_reasons(stated: Stated, plant: Plant, stage: str) -> tuple[tuple[Observation, str], ...]:
     """Every observation with why it proves nothing of a name; "" where it may."""
     seen = {one.character for one in plant.observations}
-    vocabulary = statements.corpus.vocabulary
+    vocabulary = stated.vocabulary
     return tuple((one, _unfit(one, vocabulary[one.character], stage, seen)) for one in plant.observations)
 
 
@@ -72,20 +92,19 @@ def _unfit(one: Observation, character: Character, stage: str, seen: set[str]) -
     return ""
 
 
-def _tested(statements: Statements, taxon: str, one: Observation, why: str) -> TraitTest:
-    character = statements.corpus.vocabulary[one.character]
+def _tested(stated: Stated, taxon: str, one: Observation, why: str) -> TraitTest:
+    character = stated.vocabulary[one.character]
     said = printed(one, character)
     key = (one.character, one.stage)
-    heard = independent(statements.heard(taxon, None).get(key, ()))
+    heard = stated.heard(taxon).get(key, ())
     speaking = [voice for voice in heard if not _is_no_range(voice, character)]
     if not why and not speaking:
-        why = _silence(statements, taxon, one)
+        why = _silence(stated, taxon, one)
     if why:
         return TraitTest(one.character, one.stage, said, 0, (), Strength.NONE, why=why)
     gaps = {voice.work: found for voice in speaking if (found := gap_of(one, voice, character)) is not None}
-    evidence = statements.of(taxon)[key]
     against = sorted(
-        (_against(character, [item for item in evidence if item.work == work], gap) for work, gap in gaps.items()),
+        (_against(character, stated.evidence(taxon, *key, work), gap) for work, gap in gaps.items()),
         key=lambda each: each.gap,
     )
     strength = _strength(list(gaps.values()), len(speaking), character)
@@ -93,14 +112,14 @@ def _tested(statements: Statements, taxon: str, one: Observation, why: str) -> T
     return TraitTest(one.character, one.stage, said, len(speaking), tuple(against), strength, told)
 
 
-def _silence(statements: Statements, taxon: str, one: Observation) -> str:
-    stages = {stage for name, stage in statements.heard(taxon, None) if name == one.character}
+def _silence(stated: Stated, taxon: str, one: Observation) -> str:
+    stages = {stage for name, stage in stated.heard(taxon) if name == one.character}
     if not stages:
         return "no work states it of this taxon"
-    if (one.character, one.stage) in statements.heard(taxon, None):
+    if (one.character, one.stage) in stated.heard(taxon):
         return "works give single figures of it, and no range"
     if one.stage in ("", UNSTATED):
-        return "the growth stage of the plant was not noted, and it changes with age"
+        return "the growth stage of the plant is not known, and it changes with age"
     return f"no work states it of a {one.stage} plant"
 
 
@@ -193,8 +212,8 @@ def _against(character: Character, items: Sequence[Evidence], gap: Gap) -> Again
     """The statement of the work that comes nearest to the plant."""
     nearest = min if gap.below else max
     item = nearest(items, key=lambda one: _end(one, gap.below)) if character.kind.is_numeric else items[0]
-    stated = format_value(item.value, character)
-    return Against(item.statement, item.work, item.byline, item.page, item.verbatim, stated, gap.size, gap.below)
+    said = format_value(item.value, character)
+    return Against(item.statement, item.work, item.byline, item.page, item.verbatim, said, gap.size, gap.below)
 
 
 def _end(item: Evidence, below: bool) -> Fraction:

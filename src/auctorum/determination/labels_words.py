@@ -102,7 +102,7 @@ def label_rows(report: LabelReport, short: Mapping[str, str]) -> tuple[tuple[str
 def name_words(one: LabelFinding, names: Mapping[str, str]) -> str:
     """How the name is spelt, and the taxon it stands for: `misspelt (n for m): C. album var. longum`."""
     found = one.matched
-    told = str(found.how)
+    told = "several names are possible" if found.how is How.SEVERAL else str(found.how)
     if found.how is How.MISSPELT or (found.how is How.SEVERAL and found.differences):
         told += f" ({', '.join(dict.fromkeys(found.differences))})"
     if found.form and found.how is not How.SEVERAL:
@@ -183,7 +183,8 @@ def title_of_label(one: LabelFinding) -> str:
 
 def account(corpus: Corpus, one: LabelFinding) -> Iterator[str]:
     """What the label means and what the plant shows, in sentences; without the traits that speak against it."""
-    yield f"The name is {name_words(one, {})}."
+    said = name_words(one, {})
+    yield f"{capital(said)}." if one.matched.how is How.SEVERAL else f"The name is {said}."
     if one.matched.set_aside:
         yield f"Set aside: {'; '.join(one.matched.set_aside)}."
     if one.meaning.standing:

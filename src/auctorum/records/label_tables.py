@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from auctorum.problems import Problem, Severity
-from auctorum.records.columns import titles_of
+from auctorum.problems import Place, Problem, Severity
+from auctorum.records.columns import Column, titles_of
 from auctorum.records.schema import PLACE_KEY, Label
 from auctorum.records.tables import read_table, records_of
+
+_NAME = "verbatimIdentification"
 
 
 def read_labels_text(
@@ -19,7 +21,15 @@ def read_labels_text(
     left out. A column that is not known is a warning only.
     """
     problems: list[Problem] = []
-    titles = titles_of(characters, Label, required=("verbatimIdentification",))
+    titles = titles_of(characters, Label, required=(_NAME,))
     table = read_table(text, file, titles, problems.append, Severity.WARNING)
-    rows = [{"occurrenceID": f"row {data[PLACE_KEY].line}"} | data for data in table.rows]
+    if Column(field=_NAME) not in table.columns:
+        return (), tuple(sorted(problems))  # said of the header once, not again of each row
+    number, rows = table.number_of(_NAME), []
+    for data in table.rows:
+        if _NAME in data:
+            rows.append({"occurrenceID": f"row {data[PLACE_KEY].line}"} | data)
+        else:
+            place: Place = data[PLACE_KEY]._replace(column=number)
+            problems.append(Problem(place, "no name; the row was left out", "write the name as the label spells it"))
     return tuple(records_of(table, Label, rows, problems.append)), tuple(sorted(problems))
