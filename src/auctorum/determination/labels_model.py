@@ -41,7 +41,7 @@ class Strength(StrEnum):
 class Matched:
     """The name that a label means. `names` are ids, the likeliest first; `differences` are in words, `o for u`.
 
-    `form` tells what differs in form alone (capitals, a rank left out), `set_aside` what stands beside the name (`cf.`).
+    `form` tells what differs in form alone (capitals, the rank left out), `set_aside` what stands beside it (`cf.`).
     `near` are printed names where none was near enough, `why` the reason.
     """
 
