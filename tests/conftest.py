@@ -35,6 +35,12 @@ def listed_names(pytestconfig: pytest.Config) -> list[str]:
     pytest.skip("no list of names: give it with --names PATH or AUCTORUM_NAMES=PATH")
 
 
+@pytest.fixture(autouse=True)
+def usual_width(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Output is as wide as in a pipe, wherever the tests are started: worker processes are told a width of their own."""
+    monkeypatch.delenv("COLUMNS", raising=False)
+
+
 def pytest_sessionfinish(session: pytest.Session) -> None:
     """In a worker process of pytest-xdist: hand the lines to the process that shows the end of the run."""
     handed = getattr(session.config, "workeroutput", None)

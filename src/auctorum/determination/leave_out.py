@@ -31,6 +31,7 @@ def views_without(
     authors = {taxon: statements.heard(taxon, works) for taxon in view.taxa}
     learnt = {taxon: plants_of(own, taxon) for taxon in view.taxa}
     heard = {taxon: joined(authors[taxon], own_voices(learnt[taxon], view.vocabulary)) for taxon in view.taxa}
+    whole = dict(view.tables)
     for taxon in view.taxa:
         sums = _sums(view, authors[taxon])
         asked = [plant for plant in learnt[taxon] if plant.id in places]
@@ -40,7 +41,7 @@ def views_without(
             told = own_voices((plant for plant in learnt[taxon] if plant.id not in out), view.vocabulary)
             less = heard | {taxon: joined(authors[taxon], told)}
             keys = {(one.character, one.stage) for plant in group for one in plant.observations} & set(view.tables)
-            tables = dict(view.tables) | {key: _table(view, key, less, taxon, told, sums) for key in keys}
+            tables = whole | {key: _table(view, key, less, taxon, told, sums) for key in keys}
             yield [places[plant.id] for plant in group], replace(view, tables=_some(tables))
 
 

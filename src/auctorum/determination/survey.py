@@ -8,7 +8,6 @@ from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.plants import Plant
 from auctorum.circumscription.separation_names import full_name, short_names
 from auctorum.corpus.model import Corpus
-from auctorum.determination.candidates import opinions
 from auctorum.determination.habitat import in_cultivation
 from auctorum.determination.survey_bases import Asked, Judged, Progress, by_all, by_authors, by_names
 from auctorum.determination.survey_columns import Observed
@@ -47,7 +46,7 @@ def survey(
     """
     chosen = [one for one in plants if sites is None or (one.site or NO_SITE) in sites]
     wild = tuple(one for one in chosen if not in_cultivation(one))
-    held = opinions(corpus)
+    held = statements.opinions
     authors = tuple(work for work in corpus.works if works is None or work in works)
     asked = Asked(statements, held, taxon, Observed(wild), corpus.settings.thresholds, authors, tuple(own))
     rules, left_out = rules_of(corpus, taxon, criteria, wild, asked.observed)

@@ -115,17 +115,19 @@ _LEARNT = "learnt from these very plants, so it finds them again too easily"
 def by_authors(asked: Asked, progress: Progress | None = None) -> Iterator[Judged]:
     """Under each author that describes, accepts or sinks the taxon, by date."""
     corpus = asked.statements.corpus
-    views = {view.works[0]: view for view in views_by_work(asked.statements) if view.works}
+    scopes = {work: scope_of(asked.held, asked.taxon, work) for work in asked.works}
+    telling = [work for work, scope in scopes.items() if not scope.counts.isdisjoint(asked.held.accepted.get(work, ()))]
+    views = {view.works[0]: view for view in views_by_work(asked.statements, works=telling) if view.works}
     sunk = sunk_into(corpus, asked.held, asked.taxon)
     for number, work in enumerate(asked.works):
-        scope, title = scope_of(asked.held, asked.taxon, work), corpus.works[work].byline
+        scope, title = scopes[work], corpus.works[work].byline
         view = views.get(work)
         if view is not None and not scope.counts.isdisjoint(view.taxa):
             alone = len(scope.counts.union(view.taxa)) == len(scope.counts)
             remark = "describes no other taxon: what lies within its words counts" if alone else ""
             stance = Stance.ALONE if alone else Stance.TELLS
             yield _judged(asked, view, scope.counts, Basis(Ground.AUTHOR, work, title, stance, remark))
-        elif not scope.counts.isdisjoint(asked.held.accepted.get(work, ())):
+        elif work in telling:
             said = np.full(asked.observed.number, NOT_JUDGED, dtype=np.int8)
             remark = "accepts it, and states nothing by which plants could be counted"
             yield Judged(Basis(Ground.AUTHOR, work, title, Stance.BARE, remark), said)

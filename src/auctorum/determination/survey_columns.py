@@ -35,8 +35,9 @@ class Observed:
     def columns(self, view: View) -> Columns:
         """The columns for which the view has tables, in the order of the view."""
         found: dict[Key, Column] = {}
-        for key, table in view.tables.items():
+        for key in view.tables:
             if key in self._seen:
+                table = view.tables[key]
                 found[key] = self._numbers(key) if isinstance(table, Numbers) else self._states(key, table)
         return found
 

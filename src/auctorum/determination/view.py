@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from auctorum.characters.vocabulary import Character, Vocabulary
 from auctorum.circumscription.density import shapes, stating_a_bound
@@ -13,7 +14,7 @@ from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.voices import Voice, voices, weighing
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import called
-from auctorum.determination.candidates import candidates, in_order, opinions
+from auctorum.determination.candidates import Opinions, candidates, in_order, opinions
 from auctorum.determination.own import Told, own_voices
 from auctorum.determination.tables import Table, numbers, states
 from auctorum.problems import AuctorumError
@@ -36,6 +37,44 @@ class NothingStated(AuctorumError, LookupError):
 
     def __str__(self) -> str:
         return f"{self.view}: no character is stated of any of the taxa"
+
+
+class Tables(Mapping[Key, Table]):
+    """The tables of a view, each made when it is first asked for: a plant shows few of the characters stated."""
+
+    def __init__(self, heard: Sequence[Heard], vocabulary: Vocabulary) -> None:
+        self._heard, self._vocabulary = heard, vocabulary
+        self._keys = dict.fromkeys(_keys(heard, vocabulary))
+        self._made: dict[Key, Table] = {}
+
+    def __getitem__(self, key: Key) -> Table:
+        if key not in self._made:
+            if key not in self._keys:
+                raise KeyError(key)
+            table = table_of(self._vocabulary[key[0]], key[1], [one.get(key, ()) for one in self._heard])
+            assert table is not None, "a key stands for at least one voice"
+            self._made[key] = table
+        return self._made[key]
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._keys
+
+    def __iter__(self) -> Iterator[Key]:
+        return iter(self._keys)
+
+    def __len__(self) -> int:
+        return len(self._keys)
+
+
+def _keys(heard: Sequence[Heard], vocabulary: Vocabulary) -> Iterator[Key]:
+    """Characters and stages on which anybody has a voice, in the order of the vocabulary, then of the stages."""
+    told: dict[str, set[str]] = {}
+    for of_taxon in heard:
+        for name, stage in of_taxon:
+            told.setdefault(name, set()).add(stage)
+    for character in vocabulary.values():
+        for stage in character.stages_in_order(told.get(character.name, set())):
+            yield character.name, stage
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -61,11 +100,15 @@ class Statements:
     def __init__(self, corpus: Corpus) -> None:
         self.corpus = corpus
         self._of: dict[str, Gathered] = {}
-        self._opinions = opinions(corpus)
+
+    @cached_property
+    def opinions(self) -> Opinions:
+        """Which taxa each work accepts, places one in the other, and sinks."""
+        return opinions(self.corpus)
 
     def candidates(self, works: Collection[str] | None = None) -> tuple[str, ...]:
         """The taxa that the works accept (None: all works), so that a plant can be only one of them."""
-        return candidates(self.corpus, self._opinions, works)
+        return candidates(self.corpus, self.opinions, works)
 
     def of(self, taxon: str) -> Gathered:
         """By character and stage; each taxon is gone through once."""
@@ -120,14 +163,7 @@ def made(corpus: Corpus, heard: Mapping[str, Heard], works: Collection[str] | No
     speaking = {taxon: told for taxon, told in heard.items() if told}
     if not speaking:
         raise NothingStated(title)
-    taxa = tuple(speaking)
-    tables = {}
-    for character in corpus.vocabulary.values():
-        told = {stage for of_taxon in speaking.values() for name, stage in of_taxon if name == character.name}
-        for stage in character.stages_in_order(told):
-            key = (character.name, stage)
-            if (table := table_of(character, stage, [one.get(key, ()) for one in speaking.values()])) is not None:
-                tables[key] = table
+    taxa, tables = tuple(speaking), Tables(tuple(speaking.values()), corpus.vocabulary)
     said = {voice.work for of_taxon in speaking.values() for several in of_taxon.values() for voice in several}
     spoke = tuple(work for work in corpus.works if work in said)
     left_out = tuple(taxon for taxon, told in heard.items() if not told)
@@ -154,10 +190,16 @@ def _shares(several: Sequence[Voice]) -> dict[str, float]:
     return {state: share / whole for state, share in found.items() if share}
 
 
-def views_by_work(statements: Statements, taxa: Sequence[str] = ()) -> tuple[View, ...]:
-    """The view of each work that describes any of the taxa it accepts, by date; `taxa` narrows the candidates."""
+def views_by_work(
+    statements: Statements, taxa: Sequence[str] = (), works: Iterable[str] | None = None
+) -> tuple[View, ...]:
+    """The view of each work (of `works`, if given) that describes any of the taxa it accepts, by date.
+
+    `taxa` narrow the candidates.
+    """
     found = []
-    for work in statements.corpus.works:
+    asked = None if works is None else set(works)
+    for work in (one for one in statements.corpus.works if asked is None or one in asked):
         accepted = statements.candidates((work,))
         chosen = [taxon for taxon in accepted if not taxa or taxon in taxa]
         heard = {taxon: statements.heard(taxon, (work,)) for taxon in chosen}

@@ -9,7 +9,6 @@ from functools import cached_property
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon
-from auctorum.determination.candidates import opinions
 from auctorum.determination.habitat import in_cultivation
 from auctorum.determination.of_site import HABITAT
 from auctorum.determination.survey import survey
@@ -43,7 +42,7 @@ class Surveys:
     @cached_property
     def paths(self) -> dict[str, str]:
         """Where the plants of each focal taxon that has any are counted; in the order of kb.yaml."""
-        taxa = surveyed_taxa(self.corpus, self.plants)
+        taxa = surveyed_taxa(self._statements, self.plants)
         own = slugs(taxa)
         return {taxon: f"survey/{own[taxon]}.html" for taxon in taxa}
 
@@ -52,12 +51,12 @@ class Surveys:
         return Statements(self.corpus)
 
 
-def surveyed_taxa(corpus: Corpus, plants: Sequence[Plant]) -> tuple[str, ...]:
+def surveyed_taxa(statements: Statements, plants: Sequence[Plant]) -> tuple[str, ...]:
     """The focal taxa of which some wild plant was given the name, or which a criterion decides about; ids, in order."""
     wild = [plant for plant in plants if not in_cultivation(plant)]
     if not wild:
         return ()
-    held, named = opinions(corpus), {plant.taxon for plant in wild}
+    corpus, held, named = statements.corpus, statements.opinions, {plant.taxon for plant in wild}
     return tuple(
         taxon
         for taxon in dict.fromkeys(_focal(corpus))
