@@ -1,4 +1,4 @@
-"""Simulate the table of determination/dip_quantiles.py, and the number of plants from which a gap is usually found.
+"""Simulate the table of determination/counting/dip_quantiles.py, and how many plants show a gap more often than not.
 
 Run `python examples/dip_quantiles.py` (some minutes); the seed is fixed, so that the same table is printed each time
 on the same release of numpy. The dip of samples of the uniform distribution is the largest that a single peak gives in
@@ -12,7 +12,7 @@ import sys
 import numpy as np
 import numpy.typing as npt
 
-from auctorum.determination.dip import SURE, dip, dip_test
+from auctorum.determination.counting.dip import SURE, dip, dip_test
 
 SEED = 20240917
 SAMPLES = 20_000

@@ -37,7 +37,7 @@ def listed_names(pytestconfig: pytest.Config) -> list[str]:
 
 @pytest.fixture(autouse=True)
 def usual_width(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Output is as wide as in a pipe, wherever the tests are started: worker processes are told a width of their own."""
+    """Output is as wide as in a pipe, wherever the tests start: worker processes are told a width of their own."""
     monkeypatch.delenv("COLUMNS", raising=False)
 
 

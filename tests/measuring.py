@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from auctorum.corpus.model import Corpus, Specimen
 from auctorum.corpus.measured import CellReader
+from auctorum.corpus.model import Corpus, Specimen
 from auctorum.corpus.resolve import lookup
 from auctorum.problems import AuctorumError, Problem
 from auctorum.records import schema

@@ -33,9 +33,9 @@ from auctorum.corpus.criteria import limit_of
 from auctorum.corpus.model import Corpus
 from auctorum.determination.asking import questions
 from auctorum.determination.calibration import calibration
-from auctorum.determination.criterion import judge_values
+from auctorum.determination.counting.dip import dip_test
+from auctorum.determination.criteria.criterion import judge_values
 from auctorum.determination.determine import determine
-from auctorum.determination.dip import dip_test
 from auctorum.determination.many import Measured, columns_of, determined, posteriors
 from auctorum.determination.normal import Floats
 from auctorum.determination.tables import Numbers, numbers

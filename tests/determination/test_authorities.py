@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from auctorum.circumscription.plants import Plant
-from auctorum.determination.authorities import Authority, agreement, authority
-from auctorum.determination.beforehand import Beforehand, of_plants, shared
 from auctorum.determination.model import Wording
 from auctorum.determination.said import observed
+from auctorum.determination.telling.authorities import Authority, agreement, authority
+from auctorum.determination.telling.beforehand import Beforehand, of_plants, shared
 from auctorum.determination.view import Statements, view_of, views_by_work
 from auctorum.records.schema import Thresholds
 from measuring import knowledge_base, work

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from auctorum.circumscription.plants import plants
 from auctorum.corpus.criteria import limit_of
 from auctorum.determination.bulk import Bulk, Part
-from auctorum.determination.criterion import judge_each
-from auctorum.determination.criterion_columns import verdicts
+from auctorum.determination.criteria.columns import verdicts
+from auctorum.determination.criteria.criterion import judge_each
 from auctorum.determination.found import Finder, Sum
 from auctorum.determination.many import Measured, Shown, columns_of
 from auctorum.determination.model import Wording

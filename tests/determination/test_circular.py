@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from auctorum.determination.circular import Arc, arc_holding, beyond, mean_direction, resultant, spread, within
+from auctorum.determination.places.circular import Arc, arc_holding, beyond, mean_direction, resultant, spread, within
 
 LAWS = settings(deadline=None, max_examples=150)
 QUARTERS = st.integers(0, 1439).map(lambda one: one / 4)

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from auctorum.determination.comparing import Difference, difference, difference_within
+from auctorum.determination.counting.comparing import Difference, difference, difference_within
 
 LAWS = settings(deadline=None, max_examples=100)
 FIGURES = st.lists(st.integers(0, 60).map(lambda one: one / 2), min_size=1, max_size=25)

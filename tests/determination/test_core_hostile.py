@@ -13,11 +13,11 @@ import pytest
 
 from accounts import OTHER, TAXON, Account
 from auctorum.determination.asking import questions
-from auctorum.determination.criterion import Verdict, judge
+from auctorum.determination.counting.planning import rule_of_three, share_if_none
+from auctorum.determination.criteria.criterion import Verdict, judge
 from auctorum.determination.determine import determine
 from auctorum.determination.many import CHUNK, Measured, Shown, columns_of, determined, posteriors
 from auctorum.determination.model import Wording
-from auctorum.determination.planning import rule_of_three, share_if_none
 from auctorum.determination.view import Statements, View, view_of
 from auctorum.records import schema
 from building import corpus_of, read_text

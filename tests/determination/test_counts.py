@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import stats
 
-from auctorum.determination.counts import Expected, count_chances, counts_from, expected_count, thresholds_of
+from auctorum.determination.counting.counts import Expected, count_chances, counts_from, expected_count, thresholds_of
 
 LAWS = settings(deadline=None, max_examples=100)
 CHANCES = st.lists(st.sampled_from([0.0, 0.1, 0.25, 0.5, 0.8, 0.99, 1.0]), max_size=9)

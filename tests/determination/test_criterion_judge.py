@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.corpus.criteria import UnusableCriterion, limit_of
 from auctorum.corpus.model import Corpus
-from auctorum.determination.criterion import (
+from auctorum.determination.criteria.criterion import (
     VERDICTS,
     Judgement,
     Verdict,
@@ -23,7 +23,7 @@ from auctorum.determination.criterion import (
     judge_values,
     with_habitat,
 )
-from auctorum.determination.criterion_words import words
+from auctorum.determination.criteria.words import words
 from auctorum.records import schema
 from building import corpus_of, read_text
 from measuring import NAMES

@@ -16,13 +16,13 @@ from auctorum.corpus.link import link
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UnknownCharacter
 from auctorum.corpus.resolve import find_taxon, lookup
-from auctorum.determination.criterion import Verdict, judge, judge_each
-from auctorum.determination.kept import criteria_for, tried
-from auctorum.determination.proposal import AgainstItself, NothingBeside, propose
-from auctorum.determination.proposal_threshold import NoThreshold
-from auctorum.determination.proposal_words import accounts as account_words
-from auctorum.determination.proposal_words import on_plants, proposal_data, rule
-from auctorum.determination.tally import best_on_plants
+from auctorum.determination.criteria.criterion import Verdict, judge, judge_each
+from auctorum.determination.criteria.kept import criteria_for, tried
+from auctorum.determination.criteria.proposal import AgainstItself, NothingBeside, propose
+from auctorum.determination.criteria.proposal_threshold import NoThreshold
+from auctorum.determination.criteria.proposal_words import accounts as account_words
+from auctorum.determination.criteria.proposal_words import on_plants, proposal_data, rule
+from auctorum.determination.criteria.tally import best_on_plants
 from auctorum.nomenclature.code import applied
 from auctorum.records import schema
 from auctorum.records.criterion_text import as_yaml

@@ -16,8 +16,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import linprog
 
-from auctorum.determination.dip import ENOUGH, dip, dip_p, dip_test, spread_ties
-from auctorum.determination.dip_quantiles import LEVELS, TEN_THOUSANDTHS
+from auctorum.determination.counting.dip import ENOUGH, dip, dip_p, dip_test, spread_ties
+from auctorum.determination.counting.dip_quantiles import LEVELS, TEN_THOUSANDTHS
 
 LAWS = settings(deadline=None, max_examples=100)
 SAMPLES = st.lists(st.integers(-400, 400).map(lambda one: one / 8), min_size=2, max_size=60)

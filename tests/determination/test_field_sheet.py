@@ -19,10 +19,10 @@ from auctorum.corpus.link import link
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
 from auctorum.corpus.resolve import find_taxon, lookup
-from auctorum.determination.sheet import Sheet, Where, Why
-from auctorum.determination.sheet_build import field_sheet, in_short
-from auctorum.determination.sheet_items import worth
-from auctorum.determination.sheet_units import codes, in_both_units, stated_in_both_units
+from auctorum.determination.sheet.build import field_sheet, in_short
+from auctorum.determination.sheet.items import worth
+from auctorum.determination.sheet.sheet import Sheet, Where, Why
+from auctorum.determination.sheet.units import codes, in_both_units, stated_in_both_units
 from auctorum.nomenclature.code import applied
 from auctorum.records.read import read
 

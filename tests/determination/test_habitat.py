@@ -12,11 +12,11 @@ from hypothesis import strategies as st
 
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
-from auctorum.determination import suitability_words as words
-from auctorum.determination.circular import Arc, within
-from auctorum.determination.habitat import Envelope, SiteFacts, envelope, envelope_of, facts, found_at
-from auctorum.determination.sphere import Point
-from auctorum.determination.suitability import absences, ranked, suitability, worth
+from auctorum.determination.places import suitability_words as words
+from auctorum.determination.places.circular import Arc, within
+from auctorum.determination.places.habitat import Envelope, SiteFacts, envelope, envelope_of, facts, found_at
+from auctorum.determination.places.sphere import Point
+from auctorum.determination.places.suitability import absences, ranked, suitability, worth
 from auctorum.records.rows import Role, Site
 from building import corpus_of
 

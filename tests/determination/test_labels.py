@@ -11,9 +11,9 @@ from statsmodels.stats.proportion import proportion_confint
 
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.rows import linked_labels
-from auctorum.determination.labels import verdict_of, verified
-from auctorum.determination.labels_model import How, LabelFinding, LabelReport, LabelVerdict, Strength, TraitTest
-from auctorum.determination.labels_words import account, grounds, lead, seller_rows, trait_words
+from auctorum.determination.labels.labels import verdict_of, verified
+from auctorum.determination.labels.model import How, LabelFinding, LabelReport, LabelVerdict, Strength, TraitTest
+from auctorum.determination.labels.words import account, grounds, lead, seller_rows, trait_words
 from auctorum.problems import Problem
 from auctorum.records.label_tables import read_labels_text
 from building import corpus_of

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from auctorum.determination.localities import PublicSite, cut, elevation_band, exact, generalised, reach
+from auctorum.determination.places.localities import PublicSite, cut, elevation_band, exact, generalised, reach
 from auctorum.records.rows import Site
 
 D = Decimal

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scipy import stats
 from statsmodels.stats.proportion import proportion_confint, samplesize_confint_proportion
 
-from auctorum.determination.planning import more_plants_wanted, plants_wanted, rule_of_three, share_if_none
+from auctorum.determination.counting.planning import more_plants_wanted, plants_wanted, rule_of_three, share_if_none
 
 LAWS = settings(deadline=None, max_examples=60)
 

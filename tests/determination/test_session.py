@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.plants import Observation, Plant
-from auctorum.determination.reckoned import pooled, to_ask, with_ratios
-from auctorum.determination.session import Session, answered, not_known, not_to_ask, plant_of, undone
+from auctorum.determination.telling.reckoned import pooled, to_ask, with_ratios
+from auctorum.determination.telling.session import Session, answered, not_known, not_to_ask, plant_of, undone
 
 SPUR = Character("spur length", "spur", "length", Kind.MEASURE, "mm", stages=("young", "mature"))
 PETAL = Character("petal length", "petal", "length", Kind.MEASURE, "cm")

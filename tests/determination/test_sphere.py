@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from auctorum.determination.sphere import EARTH_KM, Circle, Point, centre_and_radius, distance_km
+from auctorum.determination.places.sphere import EARTH_KM, Circle, Point, centre_and_radius, distance_km
 
 LAWS = settings(deadline=None, max_examples=150)
 POINTS = st.builds(Point, st.floats(-90, 90), st.floats(-180, 180))

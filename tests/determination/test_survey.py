@@ -14,14 +14,14 @@ from hypothesis import strategies as st
 
 from auctorum.circumscription.plants import Observation, Plant, plants
 from auctorum.corpus.model import Corpus
-from auctorum.determination.criterion import Verdict, judge
+from auctorum.determination.criteria.criterion import Verdict, judge
 from auctorum.determination.determine import determine
 from auctorum.determination.many import columns_of
 from auctorum.determination.model import Wording
-from auctorum.determination.survey import survey
-from auctorum.determination.survey_columns import Observed
-from auctorum.determination.survey_data import csv_rows, survey_data
-from auctorum.determination.survey_model import By, Count, Ground, Stance, Survey
+from auctorum.determination.survey.columns import Observed
+from auctorum.determination.survey.data import csv_rows, survey_data
+from auctorum.determination.survey.model import By, Count, Ground, Stance, Survey
+from auctorum.determination.survey.survey import survey
 from auctorum.determination.view import Statements, view_of, views_by_work
 from auctorum.records import schema
 from auctorum.records.rows import Role

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from auctorum.determination.whereabouts import whereabouts
+from auctorum.determination.places.whereabouts import whereabouts
 from auctorum.records.rows import Site
 
 SITE = Site(

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from auctorum.characters.vocabulary import Character, Kind, State
 from auctorum.determination.asking import Outcome, Question
 from auctorum.determination.model import Candidate, Contribution, Determination, Wording
-from auctorum.determination.outcome_words import changes, outcomes
-from auctorum.determination.words import (
+from auctorum.determination.telling.outcome_words import changes, outcomes
+from auctorum.determination.telling.words import (
     candidates_line,
     headline,
     percent,

@@ -14,8 +14,8 @@ from urllib.parse import quote
 import pytest
 
 from auctorum.circumscription.plants import plants
-from auctorum.determination.survey_model import Count
-from auctorum.determination.survey_words import interval_words, of_words, share_words
+from auctorum.determination.survey.model import Count
+from auctorum.determination.survey.words import interval_words, of_words, share_words
 from auctorum.site.survey_moving import at_place
 from auctorum.site.surveys import Surveys
 from auctorum.site.write import write

@@ -18,9 +18,9 @@ from auctorum.circumscription.intervals import wilson
 from auctorum.circumscription.plants import plants
 from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
-from auctorum.determination.criterion import VERDICTS, Verdict, judge_values
-from auctorum.determination.survey_curve import compared
-from auctorum.determination.survey_model import Count, Curve, Reading, Survey
+from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
+from auctorum.determination.survey.curve import compared
+from auctorum.determination.survey.model import Count, Curve, Reading, Survey
 from auctorum.nomenclature.code import applied
 from auctorum.records import schema
 from auctorum.site.answers import Answers

@@ -41,8 +41,8 @@ def check(ctx: click.Context, with_open: bool, kb: Path, as_json: bool) -> None:
 
 def _rows(corpus: Corpus, problems: Sequence[Problem]) -> list[dict[str, object]]:
     """What may leave the machine: a problem that tells a place is said without its words."""
-    from auctorum.determination.public_plants import public_problem
-    from auctorum.determination.whereabouts import whereabouts_of
+    from auctorum.determination.places.public_plants import public_problem
+    from auctorum.determination.places.whereabouts import whereabouts_of
 
     known = whereabouts_of(corpus)
     return [_row(public_problem(one, known)) for one in problems]

@@ -13,8 +13,8 @@ from auctorum.problems import AuctorumError
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
-    from auctorum.determination.kept import Kept
-    from auctorum.determination.proposal_model import Proposal
+    from auctorum.determination.criteria.kept import Kept
+    from auctorum.determination.criteria.proposal_model import Proposal
 
 _REMARK = "Proposed from the records; read the note, and put in whose definition it becomes."
 
@@ -73,8 +73,8 @@ def _proposal(
 ) -> Proposal | None:
     """The proposal; None, with the reason on standard error, where there is none and something else to show."""
     from auctorum.circumscription.key.beside import NoSisters
-    from auctorum.determination.proposal import propose
-    from auctorum.determination.proposal_threshold import NoThreshold
+    from auctorum.determination.criteria.proposal import propose
+    from auctorum.determination.criteria.proposal_threshold import NoThreshold
 
     try:
         return propose(corpus, taxon, against=others, character=character, works=sec or None)
@@ -88,7 +88,7 @@ def _proposal(
 def _kept(corpus: Corpus, taxon: str, sec: tuple[str, ...]) -> list[Kept]:
     """The criteria of the knowledge base for the taxon, tried; one that cannot be used is said on standard error."""
     from auctorum.circumscription.plants import plants
-    from auctorum.determination.kept import criteria_for, tried
+    from auctorum.determination.criteria.kept import criteria_for, tried
 
     several, found = plants(corpus), []
     for one in criteria_for(corpus, taxon):
@@ -106,7 +106,7 @@ def _cautions(corpus: Corpus) -> Sequence[str]:
 
 
 def _data(corpus: Corpus, taxon: str, made: Proposal | None, kept: Sequence[Kept]) -> dict[str, object]:
-    from auctorum.determination.proposal_words import proposal_data, tally_data
+    from auctorum.determination.criteria.proposal_words import proposal_data, tally_data
 
     return {
         "taxon": taxon,
@@ -144,7 +144,7 @@ def _show(corpus: Corpus, taxon: str, made: Proposal | None, kept: Sequence[Kept
 
 def _proposed(corpus: Corpus, made: Proposal) -> Iterator[object]:
     from auctorum.cli.layout import heading, numbered, table
-    from auctorum.determination.proposal_words import accounts, bounds, on_plants, rule, short, support_rows
+    from auctorum.determination.criteria.proposal_words import accounts, bounds, on_plants, rule, short, support_rows
 
     names = short(corpus, made)
     yield heading("\nProposed from the records")
@@ -167,8 +167,8 @@ def _proposed(corpus: Corpus, made: Proposal) -> Iterator[object]:
 def _kept_parts(corpus: Corpus, kept: Sequence[Kept]) -> Iterator[object]:
     from auctorum.circumscription.separation_names import short_names
     from auctorum.cli.layout import heading, table
-    from auctorum.determination.criterion_words import title_of
-    from auctorum.determination.proposal_words import kept_words
+    from auctorum.determination.criteria.proposal_words import kept_words
+    from auctorum.determination.criteria.words import title_of
 
     for one in kept:
         names = short_names(corpus, tuple(each.taxon for each in one.tallies))

@@ -16,15 +16,15 @@ from auctorum.cli.determine_setting import Setting
 from auctorum.cli.layout import console
 from auctorum.cli.names_in_text import Italic, italiciser
 from auctorum.corpus.readings import find_character
-from auctorum.determination import words
-from auctorum.determination.answer import complete
 from auctorum.determination.asking import Question, questions
 from auctorum.determination.determine import determine
 from auctorum.determination.model import Wording
-from auctorum.determination.outcome_words import changes, outcomes
 from auctorum.determination.printed import printed
 from auctorum.determination.said import SIGN, observed
-from auctorum.determination.session import Session, answered, not_known, not_to_ask, plant_of, undone
+from auctorum.determination.telling import words
+from auctorum.determination.telling.answer import complete
+from auctorum.determination.telling.outcome_words import changes, outcomes
+from auctorum.determination.telling.session import Session, answered, not_known, not_to_ask, plant_of, undone
 from auctorum.determination.wording import qualified
 from auctorum.names.nearest import nearest
 from auctorum.problems import AuctorumError

@@ -6,22 +6,22 @@ from typing import TYPE_CHECKING
 
 from auctorum.cli.determine_setting import Setting
 from auctorum.cli.gaps import USUAL_CAUTIONS
-from auctorum.determination import words
-from auctorum.determination.criterion import chance_of_fitting
-from auctorum.determination.criterion_words import title_of
-from auctorum.determination.grounds import OPINION, grounds, staged
+from auctorum.determination.criteria.criterion import chance_of_fitting
+from auctorum.determination.criteria.words import title_of
 from auctorum.determination.model import Wording
+from auctorum.determination.telling import words
+from auctorum.determination.telling.grounds import OPINION, grounds, staged
 from auctorum.determination.wording import qualified
 
 if TYPE_CHECKING:
     from fractions import Fraction
 
     from auctorum.circumscription.plants import Plant
-    from auctorum.determination.answer import Answer
     from auctorum.determination.asking import Question
-    from auctorum.determination.authorities import Authority
-    from auctorum.determination.criterion import Judgement
+    from auctorum.determination.criteria.criterion import Judgement
     from auctorum.determination.model import Contribution, Determination
+    from auctorum.determination.telling.answer import Answer
+    from auctorum.determination.telling.authorities import Authority
     from auctorum.records.schema import Criterion
 
 

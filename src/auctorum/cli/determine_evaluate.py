@@ -59,7 +59,7 @@ def _show(asked: Setting, found: Calibration) -> None:
     from auctorum.circumscription.phrases import capital
     from auctorum.cli.layout import console, heading, table
     from auctorum.cli.names_in_text import italiciser
-    from auctorum.determination import trust
+    from auctorum.determination.telling import trust
 
     out, italic = console(), italiciser(asked.view.names.values())
     out.print(heading(f"{capital(found.view)}: how far to trust the figures"))
@@ -77,7 +77,7 @@ def _show(asked: Setting, found: Calibration) -> None:
 
 def _data(asked: Setting, found: Calibration) -> dict[str, object]:
     from auctorum.cli.determine_data import share
-    from auctorum.determination import trust
+    from auctorum.determination.telling import trust
 
     return {
         "view": found.view,

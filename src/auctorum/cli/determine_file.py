@@ -17,7 +17,7 @@ from auctorum.cli.determine_setting import Setting
 from auctorum.cli.determine_sum import show_sum, sum_data
 from auctorum.cli.determine_table import Teller
 from auctorum.determination.found import Sum
-from auctorum.determination.words import LEAST, percent
+from auctorum.determination.telling.words import LEAST, percent
 
 if TYPE_CHECKING:
     from auctorum.corpus.criteria import Limit
@@ -125,7 +125,7 @@ def _as_table(asked: Setting, rows: Sequence[Row], criteria: Sequence[Criterion]
     """A row for each plant; columns that would be empty are left out, names are short."""
     from auctorum.cli.layout import console, table
     from auctorum.cli.names_in_text import italiciser
-    from auctorum.determination.criterion_words import title_of
+    from auctorum.determination.criteria.words import title_of
     from auctorum.determination.model import Wording
     from auctorum.determination.wording import qualified
 

@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 def plant_from(asked: Setting, said: tuple[str, ...], site: str | None) -> Plant:
     """The plant of --with and --site; raises NotUnderstood and what reading raises, and BadParameter for misuse."""
     from auctorum.circumscription.plants import Plant
-    from auctorum.determination.reckoned import pooled
     from auctorum.determination.said import observed
+    from auctorum.determination.telling.reckoned import pooled
 
     if site is not None:
         check_site(asked.corpus, site)
@@ -33,7 +33,7 @@ def plant_from(asked: Setting, said: tuple[str, ...], site: str | None) -> Plant
 
 def of_one(asked: Setting, plant: Plant, as_json: bool) -> bool:
     """Print all that is answered on the plant; whether anything of it could be used."""
-    from auctorum.determination.answer import answer
+    from auctorum.determination.telling.answer import answer
 
     told = answer(
         asked.statements, asked.view, plant, stage=asked.stage, taxa=asked.taxa, criteria=asked.criteria,

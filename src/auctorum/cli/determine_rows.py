@@ -54,8 +54,8 @@ def usable(asked: Setting) -> tuple[list[tuple[Criterion, Limit]], list[tuple[st
 
 def finder(asked: Setting) -> Finder:
     """What determines the plants of a table as the setting asks."""
-    from auctorum.determination.answer import genus_of
     from auctorum.determination.found import Finder
+    from auctorum.determination.telling.answer import genus_of
 
     return Finder(asked.view, asked.view.names, genus_of(asked.corpus, asked.view), asked.priors, asked.thresholds)
 
@@ -77,7 +77,7 @@ def _rows_of(
     ask: bool,
 ) -> Iterator[Row]:
     from auctorum.corpus.resolve import called
-    from auctorum.determination.criterion import judge_each
+    from auctorum.determination.criteria.criterion import judge_each
     from auctorum.determination.many import columns_of
 
     find = finder(asked)
@@ -97,8 +97,8 @@ def _ask(asked: Setting, plant: Plant) -> str:
     from auctorum.circumscription.phrases import at_stage
     from auctorum.determination.asking import questions
     from auctorum.determination.determine import determine
-    from auctorum.determination.outcome_words import changes
-    from auctorum.determination.reckoned import to_ask
+    from auctorum.determination.telling.outcome_words import changes
+    from auctorum.determination.telling.reckoned import to_ask
 
     several = questions(
         asked.view, plant, stages=(asked.stage,), priors=asked.priors, thresholds=asked.thresholds,
@@ -114,7 +114,7 @@ class Streamed:
 
     def __init__(self, asked: Setting, teller: Teller, criteria: Sequence[tuple[Criterion, Limit]]) -> None:
         from auctorum.determination.bulk import Bulk
-        from auctorum.determination.of_site import habitat_of
+        from auctorum.determination.places.of_site import habitat_of
 
         corpus = asked.corpus
         habitat = {site: habitat_of(corpus, site) for site in corpus.sites} if asked.habitat else None
@@ -148,7 +148,7 @@ class Streamed:
 
     def _of_chunk(self, chunk: Chunk) -> Iterator[Row]:
         from auctorum.determination.bulk import Part
-        from auctorum.determination.criterion_columns import verdicts
+        from auctorum.determination.criteria.columns import verdicts
 
         fields = chunk.fields
         figures = {name: (one.value, one.slack, one.accuracy) for name, one in chunk.figures.items()}

@@ -14,7 +14,7 @@ from auctorum.cli.common import check_works, find_name
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
     from auctorum.corpus.model import Corpus
-    from auctorum.determination.beforehand import Beforehand
+    from auctorum.determination.telling.beforehand import Beforehand
     from auctorum.determination.view import Statements, View
     from auctorum.records.schema import Criterion, Thresholds
 
@@ -90,7 +90,7 @@ def setting(
 ) -> Setting:
     """Everything looked up; raises UnknownName, NothingStated and so on, and BadParameter for misuse."""
     from auctorum.circumscription.plants import plants
-    from auctorum.determination.beforehand import of_plants
+    from auctorum.determination.telling.beforehand import of_plants
     from auctorum.determination.view import Statements, view_of
 
     if priors and prior_from_plants:
@@ -137,7 +137,7 @@ def _criteria(corpus: Corpus, asked: tuple[str, ...]) -> tuple[Criterion, ...]:
 
 
 def _priors(corpus: Corpus, said: tuple[str, ...], view: View) -> Beforehand:
-    from auctorum.determination.beforehand import Beforehand
+    from auctorum.determination.telling.beforehand import Beforehand
 
     found: dict[str, float] = {}
     for one in said:

@@ -14,20 +14,20 @@ from auctorum.cli.gaps import USUAL_CAUTIONS
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import Italic, italiciser
 from auctorum.corpus.resolve import called
-from auctorum.determination import words
-from auctorum.determination.criterion import Verdict
-from auctorum.determination.criterion_words import sentences, title_of
-from auctorum.determination.grounds import cautions, grounds, staged
+from auctorum.determination.criteria.criterion import Verdict
+from auctorum.determination.criteria.words import sentences, title_of
 from auctorum.determination.model import Wording
-from auctorum.determination.outcome_words import outcomes
+from auctorum.determination.telling import words
+from auctorum.determination.telling.grounds import cautions, grounds, staged
+from auctorum.determination.telling.outcome_words import outcomes
 from auctorum.determination.wording import qualified
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
-    from auctorum.determination.answer import Answer
     from auctorum.determination.asking import Question
-    from auctorum.determination.authorities import Authority
-    from auctorum.determination.criterion import Judgement
+    from auctorum.determination.criteria.criterion import Judgement
+    from auctorum.determination.telling.answer import Answer
+    from auctorum.determination.telling.authorities import Authority
     from auctorum.records.schema import Criterion
 
 MOST_QUESTIONS = 3

@@ -11,7 +11,7 @@ from auctorum.cli.determine_table import Teller
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import italiciser
 from auctorum.determination.found import Sum
-from auctorum.determination.grounds import OPINION, grounds
+from auctorum.determination.telling.grounds import OPINION, grounds
 from auctorum.determination.wording import IN_ORDER
 
 _MOST_PAIRS = 12

@@ -80,6 +80,6 @@ def _at(stage: str, record: schema.Specimen) -> schema.Specimen:
 
 def with_sites(asked: Setting, several: tuple[Plant, ...]) -> tuple[Plant, ...]:
     """The plants, with the habitat of their sites where that was asked for."""
-    from auctorum.determination.of_site import habitat_giver
+    from auctorum.determination.places.of_site import habitat_giver
 
     return tuple(map(habitat_giver(asked.corpus), several)) if asked.habitat else several

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from auctorum.circumscription.key.words import Runs
     from auctorum.corpus.model import Corpus
-    from auctorum.determination.sheet import AtStage, Boundary, Item, Rule, Sheet
+    from auctorum.determination.sheet.sheet import AtStage, Boundary, Item, Rule, Sheet
     from auctorum.exchange.sheet_layout import Layout
 
 _MOST_PLANTS = 60
@@ -61,7 +61,7 @@ def field_sheet(
     headed as tables of plants are read: type the rows under these headings (--format csv writes them). Print the page
     at 100 %, and check its scale bar against a ruler.
     """
-    from auctorum.determination.sheet_build import field_sheet as sheet_for
+    from auctorum.determination.sheet.build import field_sheet as sheet_for
     from auctorum.exchange.field_sheet import as_html, table_csv
     from auctorum.exchange.sheet_layout import Paper, laid_out
 

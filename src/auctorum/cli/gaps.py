@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from auctorum.circumscription.gaps.model import Gap
     from auctorum.corpus.model import Corpus
-    from auctorum.determination.whereabouts import Whereabouts
+    from auctorum.determination.places.whereabouts import Whereabouts
 
 USUAL_CAUTIONS = (
     "Ask for the permits and the leave that local law and the landowner ask for, before you go; collect nothing "
@@ -84,7 +84,7 @@ def _cautions(corpus: Corpus, shown: Sequence[Gap]) -> tuple[str, ...]:
 
 
 def _data(corpus: Corpus, found: Sequence[Gap], shown: Sequence[Gap]) -> dict[str, object]:
-    from auctorum.determination.whereabouts import whereabouts_of
+    from auctorum.determination.places.whereabouts import whereabouts_of
 
     known = whereabouts_of(corpus)
     return {
@@ -97,8 +97,8 @@ def _data(corpus: Corpus, found: Sequence[Gap], shown: Sequence[Gap]) -> dict[st
 def _row(corpus: Corpus, known: Whereabouts, number: int, gap: Gap) -> dict[str, object]:
     """What may leave the machine: without the remarks on a site, and without words that tell a place."""
     from auctorum.corpus.resolve import called
-    from auctorum.determination.localities import withheld_sentence
-    from auctorum.determination.public_plants import public_words
+    from auctorum.determination.places.localities import withheld_sentence
+    from auctorum.determination.places.public_plants import public_words
 
     taxa = (corpus.taxa[taxon] for taxon in gap.taxa)
     return {

@@ -81,7 +81,7 @@ def survey(
     Exit code 1 if there is no plant to count, or if a cell of FILE could not be used; the rest is used all the same.
     """
     from auctorum.cli.survey_setting import check_asked, check_sites, plants_asked, taxon_asked
-    from auctorum.determination.survey import survey as surveyed
+    from auctorum.determination.survey.survey import survey as surveyed
     from auctorum.determination.view import Statements
     from auctorum.records.read import collector_paused
 

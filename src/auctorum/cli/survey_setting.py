@@ -38,7 +38,7 @@ def taxon_asked(corpus: Corpus, said: str | None) -> str:
 
 def check_asked(corpus: Corpus, taxon: str, criteria: Sequence[str], stage: str) -> None:
     """Refuse criteria that are not known, or do not concern the taxon, and unknown stages, as misuse (exit code 2)."""
-    from auctorum.determination.survey_bases import concerning
+    from auctorum.determination.survey.bases import concerning
 
     known = [one.id for one in corpus.criteria]
     usable = [one.id for one, _ in concerning(corpus, taxon)]

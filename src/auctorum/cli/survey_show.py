@@ -13,12 +13,12 @@ from auctorum.cli.common import echo_json
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
-    from auctorum.determination.survey_model import Survey
+    from auctorum.determination.survey.model import Survey
 
 
 def put_out(corpus: Corpus, found: Survey, *, as_json: bool) -> None:
     """As data: JSON, or CSV with a row for each site and view."""
-    from auctorum.determination.survey_data import CSV_HEADINGS, csv_rows, survey_data
+    from auctorum.determination.survey.data import CSV_HEADINGS, csv_rows, survey_data
     from auctorum.exchange.as_csv import neutral
 
     if as_json:
@@ -36,7 +36,7 @@ def show(corpus: Corpus, found: Survey, sections: Sequence[str]) -> None:
     from rich.text import Text
 
     from auctorum.cli.layout import console, heading, italic
-    from auctorum.determination.survey_words import lead
+    from auctorum.determination.survey.words import lead
 
     out, taxon = console(), corpus.taxa[found.taxon]
     title = Text("Plants of ").append_text(italic(corpus.names[taxon.current].name)).append(taxon.sense.suffix)
@@ -50,7 +50,7 @@ def show(corpus: Corpus, found: Survey, sections: Sequence[str]) -> None:
 
 def _counts(corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading, table
-    from auctorum.determination.survey_words import (
+    from auctorum.determination.survey.words import (
         BORDERLINE_HEADINGS,
         HEADINGS,
         borderline_rows,
@@ -77,7 +77,7 @@ def _counts(corpus: Corpus, found: Survey) -> Iterator[Any]:
 
 def _curve(corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading, table
-    from auctorum.determination.survey_curve_words import (
+    from auctorum.determination.survey.curve_words import (
         BOUND_HEADINGS,
         bound_rows,
         curve_headings,
@@ -98,7 +98,7 @@ def _curve(corpus: Corpus, found: Survey) -> Iterator[Any]:
 
 def _spectrum(corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading
-    from auctorum.determination.survey_curve_words import gap_words
+    from auctorum.determination.survey.curve_words import gap_words
 
     yield heading("\nGap or spectrum")
     yield from gap_words(corpus, found) if found.curve is not None else ("No decisive character.",)
@@ -106,7 +106,7 @@ def _spectrum(corpus: Corpus, found: Survey) -> Iterator[Any]:
 
 def _observers(corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading
-    from auctorum.determination.survey_curve_words import measurer_words
+    from auctorum.determination.survey.curve_words import measurer_words
 
     yield heading("\nWho measures differently")
     yield from measurer_words(corpus, found)
@@ -114,7 +114,7 @@ def _observers(corpus: Corpus, found: Survey) -> Iterator[Any]:
 
 def _wanted(_corpus: Corpus, found: Survey) -> Iterator[Any]:
     from auctorum.cli.layout import heading, table
-    from auctorum.determination.survey_ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
+    from auctorum.determination.survey.ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
 
     yield heading("\nHow many plants more")
     yield wanted_title(found)
@@ -124,7 +124,7 @@ def _wanted(_corpus: Corpus, found: Survey) -> Iterator[Any]:
 def _candidates(corpus: Corpus, found: Survey) -> Iterator[Any]:
     """The remarks on sites are for whoever goes there, and stand nowhere but on this terminal."""
     from auctorum.cli.layout import heading, numbered, table
-    from auctorum.determination.survey_ahead_words import (
+    from auctorum.determination.survey.ahead_words import (
         CANDIDATE_HEADINGS,
         SEARCHING,
         candidate_rows,

@@ -12,7 +12,7 @@ from auctorum.cli.common import echo_json, json_option, kb_option, load_quietly,
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus, Label
-    from auctorum.determination.labels_model import LabelReport
+    from auctorum.determination.labels.model import LabelReport
 
 FEW = 3  # labels up to which each is told at length
 
@@ -50,7 +50,7 @@ def verify_labels(
     """
     if as_json and form is not None:
         raise click.UsageError("--json is a format of its own; leave --format out")
-    from auctorum.determination.labels import verified
+    from auctorum.determination.labels.labels import verified
 
     corpus = load_quietly(kb).corpus
     labels = corpus.labels if file is None else _of_file(file, corpus)
@@ -107,7 +107,7 @@ def _known(said: str, several: Sequence[str], option: str) -> str:
 
 def _put_out(corpus: Corpus, report: LabelReport, form: str, *, as_json: bool, full: bool) -> None:
     if as_json:
-        from auctorum.determination.labels_data import data
+        from auctorum.determination.labels.data import data
 
         echo_json(data(corpus, report))
         return

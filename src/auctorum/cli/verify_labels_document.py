@@ -10,9 +10,9 @@ from auctorum.circumscription.separation_names import short_names
 from auctorum.cli.names_in_text import italiciser
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import called
-from auctorum.determination import labels_words as said
-from auctorum.determination.labels_data import CSV_HEADINGS, csv_rows
-from auctorum.determination.labels_model import LabelFinding, LabelReport, LabelVerdict, Strength
+from auctorum.determination.labels import words as said
+from auctorum.determination.labels.data import CSV_HEADINGS, csv_rows
+from auctorum.determination.labels.model import LabelFinding, LabelReport, LabelVerdict, Strength
 from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Run, Table, Text, joined, text
 
 Set = Callable[[str], Text]

@@ -11,9 +11,9 @@ import numpy as np
 
 from auctorum.determination.many import Columns, Determined, beyond_of, determined
 from auctorum.determination.model import Wording
+from auctorum.determination.telling.words import Names
 from auctorum.determination.view import View
 from auctorum.determination.wording import IN_ORDER, qualified
-from auctorum.determination.words import Names
 from auctorum.records.schema import Thresholds
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
 from auctorum.circumscription.key.words import Runs
-from auctorum.determination.sheet import Column, Item, Sheet
+from auctorum.determination.sheet.sheet import Column, Item, Sheet
 from auctorum.exchange.as_csv import as_csv
 from auctorum.exchange.document import Run, Table, text
 from auctorum.exchange.scale_bar import WIDTH_MM, scale_bar

@@ -16,7 +16,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from auctorum.corpus.model import Corpus, Specimen
-from auctorum.determination.localities import (
+from auctorum.determination.places.localities import (
     NO_SITE,
     Cell,
     PublicSite,
@@ -26,8 +26,8 @@ from auctorum.determination.localities import (
     public_sites,
     withheld_sentence,
 )
-from auctorum.determination.public_plants import ERROR_MARK, FIELDS, PublicPlant, public_plant
-from auctorum.determination.whereabouts import Whereabouts, whereabouts_of
+from auctorum.determination.places.public_plants import ERROR_MARK, FIELDS, PublicPlant, public_plant
+from auctorum.determination.places.whereabouts import Whereabouts, whereabouts_of
 from auctorum.exchange.as_csv import neutral
 
 Row = dict[str, str]

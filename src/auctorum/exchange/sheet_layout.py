@@ -11,7 +11,7 @@ from enum import StrEnum
 from math import ceil
 
 from auctorum.circumscription.key.words import Runs
-from auctorum.determination.sheet import Column, Item, Sheet
+from auctorum.determination.sheet.sheet import Column, Item, Sheet
 from auctorum.exchange.scale_bar import HEIGHT_MM, WIDTH_MM
 from auctorum.exchange.sheet_words import (
     CHECK_SCALE,

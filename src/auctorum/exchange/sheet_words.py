@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from auctorum.circumscription.key.words import Runs
 from auctorum.circumscription.phrases import listed
 from auctorum.circumscription.separation_words import percent
-from auctorum.determination.sheet import Boundary, Item, Rule, Sheet, Where
-from auctorum.determination.sheet_units import DECIMALS
+from auctorum.determination.sheet.sheet import Boundary, Item, Rule, Sheet, Where
+from auctorum.determination.sheet.units import DECIMALS
 
 CHECK_SCALE = "Print at 100 % and check this scale against a ruler: printers shrink pages."
 FILL_IN = (

@@ -18,8 +18,8 @@ from auctorum.circumscription.separation_known import Knowledge, knowledge
 from auctorum.circumscription.sisters import sisters
 from auctorum.corpus.model import Taxon, Treatment, Work
 from auctorum.corpus.spelling import recorded_genders
-from auctorum.determination.public_plants import public_problem
-from auctorum.determination.whereabouts import whereabouts_of
+from auctorum.determination.places.public_plants import public_problem
+from auctorum.determination.places.whereabouts import whereabouts_of
 from auctorum.names.format import format_name, parts
 from auctorum.names.gender import Gender
 from auctorum.names.name import Name

@@ -16,8 +16,8 @@ from auctorum.characters.units import UnfitUnit, convert
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import STEPS
 from auctorum.determination.many import as_float
-from auctorum.determination.survey_model import Count, Curve, Reading
-from auctorum.determination.survey_words import interval_words, share_words
+from auctorum.determination.survey.model import Count, Curve, Reading
+from auctorum.determination.survey.words import interval_words, share_words
 from auctorum.site.survey_parts import Mover
 
 MOST_FIGURES = 1500  # different ones that a page carries; of more, those of all sites together, or none

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from auctorum.circumscription.phrases import counted
-from auctorum.determination.criterion_words import title_of
+from auctorum.determination.criteria.words import title_of
 from auctorum.determination.many import as_float
-from auctorum.determination.survey_ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
-from auctorum.determination.survey_bases import concerning
-from auctorum.determination.survey_curve_words import gap_words, measurer_words
-from auctorum.determination.survey_model import Basis, Count, Ground, Place, Stance, Survey
-from auctorum.determination.survey_words import (
+from auctorum.determination.survey.ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
+from auctorum.determination.survey.bases import concerning
+from auctorum.determination.survey.curve_words import gap_words, measurer_words
+from auctorum.determination.survey.model import Basis, Count, Ground, Place, Stance, Survey
+from auctorum.determination.survey.words import (
     HEADINGS,
     WITHOUT_SITE,
     borderline_words,

@@ -14,7 +14,7 @@ from auctorum.circumscription.cuts import STEPS
 from auctorum.circumscription.phrases import capital
 from auctorum.circumscription.separation_words import label
 from auctorum.determination.many import as_float
-from auctorum.determination.survey_curve_words import (
+from auctorum.determination.survey.curve_words import (
     BOUND_HEADINGS,
     bound_rows,
     curve_headings,
@@ -22,7 +22,7 @@ from auctorum.determination.survey_curve_words import (
     curve_title,
     said,
 )
-from auctorum.determination.survey_model import Bound, Curve, Ground, Survey
+from auctorum.determination.survey.model import Bound, Curve, Ground, Survey
 from auctorum.site.answers import Answers
 from auctorum.site.page_parts import Figure
 from auctorum.site.pictures.histogram import MOST_NAMES, Column, Histogram, axis_of, histogram, key_samples

@@ -9,13 +9,13 @@ from functools import cached_property
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon
-from auctorum.determination.habitat import in_cultivation
-from auctorum.determination.of_site import HABITAT
-from auctorum.determination.survey import survey
-from auctorum.determination.survey_bases import concerning
-from auctorum.determination.survey_data import Public
-from auctorum.determination.survey_model import NO_SITE, Survey
-from auctorum.determination.survey_taxa import scope_of
+from auctorum.determination.places.habitat import in_cultivation
+from auctorum.determination.places.of_site import HABITAT
+from auctorum.determination.survey.bases import concerning
+from auctorum.determination.survey.data import Public
+from auctorum.determination.survey.model import NO_SITE, Survey
+from auctorum.determination.survey.survey import survey
+from auctorum.determination.survey.taxa import scope_of
 from auctorum.determination.view import Statements
 from auctorum.problems import AuctorumError
 from auctorum.site.paths import slugs

@@ -1,0 +1,1 @@
+"""The arithmetic of counting plants: gaps, intervals, thresholds, and who measures otherwise."""

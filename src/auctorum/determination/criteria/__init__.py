@@ -1,0 +1,1 @@
+"""Working criteria: plants judged by them, and criteria proposed from the records."""

@@ -1,0 +1,1 @@
+"""What sellers' labels are worth."""

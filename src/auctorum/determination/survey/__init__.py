@@ -1,0 +1,1 @@
+"""How many plants of a taxon there are, by whose definition."""

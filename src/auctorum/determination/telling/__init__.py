@@ -1,0 +1,1 @@
+"""One determination told to a person: in words, by every authority, and by being asked."""
