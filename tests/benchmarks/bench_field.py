@@ -14,14 +14,15 @@ from __future__ import annotations
 
 import random
 import statistics
+import sys
 import time
 import tracemalloc
 from collections.abc import Callable
 from fractions import Fraction
+from pathlib import Path
 from typing import TypeVar
 
 import numpy as np
-from bench_circumscription import COUNTS, LENGTHS, linked
 
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.density import shapes
@@ -41,6 +42,9 @@ from auctorum.determination.normal import Floats
 from auctorum.determination.tables import Numbers, numbers
 from auctorum.determination.view import Statements, View, view_of
 from auctorum.records import schema
+
+sys.path.insert(0, str(Path(__file__).parent))  # pytest, which looks for doctests, does not put it there
+from bench_circumscription import COUNTS, LENGTHS, linked
 
 T = TypeVar("T")
 TAXA, CHARACTERS, WORKS = 10, 10, 4

@@ -164,8 +164,10 @@ def test_on_a_terminal(leaving: str, tmp_path: Path) -> None:
 
     def own_terminal() -> None:  # so that Ctrl-C reaches it
         import fcntl
+        import signal
         import termios
 
+        signal.signal(signal.SIGINT, signal.SIG_DFL)  # work in the background is started with it ignored
         fcntl.ioctl(0, termios.TIOCSCTTY, 0)
 
     with subprocess.Popen(
