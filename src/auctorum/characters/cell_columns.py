@@ -8,15 +8,24 @@ from fractions import Fraction
 from typing import Generic, TypeVar
 
 from auctorum.characters.cell_values import error_in, numbers_in, words_in
-from auctorum.characters.cells import CellNumber, UnreadableCell, is_missing, slack_of
+from auctorum.characters.cells import CellNumber, UnreadableCell, slack_of
 from auctorum.characters.units import convert
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.problems import AuctorumError, Severity
+from auctorum.problems import AuctorumError, Place, Problem, Severity
 
 SPELLINGS = 100_000  # of one column that are kept
 NAN = float("nan")
 Measured = tuple[float, float, float]  # value (NAN for none), slack and accuracy in the canonical unit
 T = TypeVar("T")
+FAR_OUT = 1000  # times the median of its character: a slip of the unit or of the decimal mark
+ENOUGH = 5  # values that make a median worth comparing with
+SIZES = (Kind.MEASURE, Kind.COUNT)  # what is compared so
+
+
+def far_out(character: str, cell: str, place: Place) -> Problem:
+    """The warning for a value that lies so far above the median."""
+    what = f"`{character}`: {cell[:60]!r} is more than {FAR_OUT} times the median of its column"
+    return Problem(place, what, "check its unit and decimal mark", Severity.WARNING)
 
 
 class Spellings(dict[str, T], Generic[T]):
@@ -51,15 +60,6 @@ class Spellings(dict[str, T], Generic[T]):
         if len(self) > SPELLINGS:
             self.clear()
             self.bad.clear()
-
-
-class Plain(Spellings[str]):
-    """Cell -> the cell without blanks round it, "" for a missing value."""
-
-    nothing = ""
-
-    def read(self, cell: str) -> tuple[str, str]:
-        return "" if is_missing(cell) else cell, ""
 
 
 class Words(Spellings[str]):

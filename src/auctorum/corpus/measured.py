@@ -8,18 +8,15 @@ from decimal import Decimal
 from fractions import Fraction
 from statistics import median
 
+from auctorum.characters.cell_columns import ENOUGH, FAR_OUT, SIZES, far_out
 from auctorum.characters.cell_values import error_in, numbers_in, words_in
 from auctorum.characters.cells import CellNumber, is_missing, slack_of
 from auctorum.characters.units import convert, unit_fits, unit_named
-from auctorum.characters.vocabulary import Character, Kind, Vocabulary, folded
+from auctorum.characters.vocabulary import Character, Vocabulary, folded
 from auctorum.corpus.model import Measurement
 from auctorum.corpus.readings import Report, UnknownCharacter, find_character
 from auctorum.problems import AuctorumError, Place, Problem, Severity
 from auctorum.records import schema
-
-FAR_OUT = 1000  # times the median of its character: a slip of the unit or of the decimal mark
-_ENOUGH = 5  # values that make a median worth comparing with
-
 
 # The measurements of a cell, the largest in the canonical unit (None where sizes are not compared), and a remark.
 _Spelt = tuple[tuple[Measurement, ...], float | None, str]
@@ -83,13 +80,12 @@ class CellReader:
         """A warning for each value that is more than a thousand times the median of its character."""
         found = []
         for character, values in self._values.items():
-            if len(values) < _ENOUGH:
+            if len(values) < ENOUGH:
                 continue
             limit = FAR_OUT * median(value for value, _, _ in values)
             for value, place, cell in values:
                 if value > limit > 0:
-                    what = f"`{character}`: {cell!r} is more than {FAR_OUT} times the median of its column"
-                    found.append(Problem(place, what, "check its unit and decimal mark", Severity.WARNING))
+                    found.append(far_out(character, cell, place))
         return found
 
     def _read(self, said: str, unit: str, cell: str, place: Place) -> list[Measurement]:
@@ -128,7 +124,7 @@ class CellReader:
             for one in numbers
         )
         largest = None
-        if numbers and character.kind in (Kind.MEASURE, Kind.COUNT):
+        if numbers and character.kind in SIZES:
             largest = max(
                 float(convert(one.number, one.unit, character.unit) if one.unit else one.number) for one in numbers
             )

@@ -1,8 +1,8 @@
-"""A wide table of any length -> chunks of columns, in memory that does not grow with it; for `determine` and `survey`.
+"""A wide table of any length -> chunks of columns, in memory that does not grow with it: for `determine`.
 
 A chunk holds its rows as columns: figures in the canonical unit of their character, words of states, and fields as
-typed (dates are not brought to ISO 8601, for that takes the whole column). Cells are read as in `tables`, each spelling
-once.
+typed (dates are not brought to ISO 8601, for that takes the whole column; what is wrong with them is told at the end).
+Cells are read as in `tables`, each spelling once, and the problems are those of the table read whole.
 
 A row with an organismID is held back to the end, since any later row may measure the same plant, and comes then as a
 record; `HELD_BACK` rows are, and what is more is a problem. Rows without one are plants of their own and go by at once:
@@ -16,18 +16,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from statistics import median
 
-from auctorum.characters.cell_columns import Errors, Measures, Plain, Words
+from auctorum.characters.cell_columns import ENOUGH, FAR_OUT, SIZES, Errors, Measures, Words, far_out
 from auctorum.characters.vocabulary import Kind, Vocabulary
 from auctorum.problems import Place, Problem, Severity
 from auctorum.records.columns import UNREAD, Column, columns_of, titles_of
-from auctorum.records.schema import Specimen
+from auctorum.records.schema import MeasurementOrFact, Specimen
+from auctorum.records.table_fields import Dates, Field
 from auctorum.records.table_stream import Lines, Rows
-from auctorum.records.tables import Data, Table, cells_by_key, records_of
+from auctorum.records.tables import DATES, VERBATIM, Data, Table, cells_by_key, records_of
 
 ROWS = 20_000  # of a chunk
 HELD_BACK = 200_000
-_FAR_OUT = 1000  # times the median of the first chunk
-_ENOUGH = 5
+_OF_PLANT = frozenset(Specimen.__dataclass_fields__)
+_NOT_OF_PLANT = frozenset(MeasurementOrFact.__dataclass_fields__) - _OF_PLANT
+_LONG = {Column(field="measurementType"), Column(field="measurementValue")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,25 +67,24 @@ def plant_chunks(file: Lines, name: str, vocabulary: Vocabulary, *, rows: int = 
     mm and in inches) are averaged row by row.
     """
     problems: list[Problem] = []
-    titles = titles_of(tuple(vocabulary), Specimen, required=())
-    source = Rows(file, name, titles.knows, problems)
+    titles = titles_of(tuple(vocabulary), Specimen, MeasurementOrFact, required=())
+    source = Rows(file, name, titles.knows, problems.append)
     place = Place(name, source.header_line, 1)
-    long = {"measurementtype", "measurementvalue"} & {title.casefold() for title in source.header}
+    columns: list[Column] = []
     if not source.header:
         problems.append(Problem(place, "the file is empty", "give a line of column names"))
-    elif long:
+    else:
+        columns = columns_of(source.header, place, titles, problems.append, Severity.WARNING)
+    if not _LONG.isdisjoint(columns):
         what = "a row for each measurement, in a table too long to be read whole"
         problems.append(Problem(place, what, "give each plant a row, with columns `character [unit]`"))
-    if long or not source.header:
-        yield Chunk(problems=tuple(problems))
+        columns = []
+    if not columns:
+        yield Chunk(problems=tuple(sorted(problems)))
         return
-    columns = columns_of(source.header, place, titles, problems.append, Severity.WARNING)
     reader = _Reader(columns, name, vocabulary, problems)
-    while True:
-        lines, cells = source.take(rows)
-        if not cells:
-            break
-        yield reader.chunk(lines, cells)
+    while (taken := source.take(rows))[0]:
+        yield reader.chunk(*taken)
     yield from reader.rest(rows)
 
 
@@ -92,8 +93,9 @@ class _Reader:
 
     def __init__(self, columns: Sequence[Column], name: str, vocabulary: Vocabulary, problems: list[Problem]) -> None:
         self._columns, self._name, self._problems = tuple(columns), name, problems
-        self._fields = {number: one.field for number, one in enumerate(columns) if one.field}
-        self._organism = next((number for number, name in self._fields.items() if name == "organismID"), None)
+        self._fields = {number: Field(one.field) for number, one in enumerate(columns) if one.field in _OF_PLANT}
+        self._number_of = {columns[number].field: number for number in self._fields}
+        self._dates = {name: Dates(name) for name in DATES if name in self._number_of}
         self._words: dict[int, Words] = {}
         self._measures: dict[int, Measures] = {}
         self._errors: dict[int, Errors] = {}
@@ -107,19 +109,24 @@ class _Reader:
                 self._errors[number] = Errors(character, one.unit)
             else:
                 self._measures[number] = Measures(character, one.unit)
+        self._vocabulary = vocabulary
         self._circular = {one.name for one in vocabulary.values() if one.kind is Kind.ANGLE}
-        self._limits: dict[int, float] = {}
+        self._limits: dict[str, float] = {}
         self._held: list[Data] = []
         self._too_many = 0
 
     def chunk(self, lines: list[int], rows: list[list[str]]) -> Chunk:
         """The rows as columns, but for those held back, with the problems found since the last chunk."""
-        lines, rows = self._of_one_width(lines, rows)
+        for name, dates in self._dates.items():
+            number = self._number_of[name]
+            dates.look(lines, [self._fields[number][row[number]] for row in rows])
         lines, rows = self._without_organisms(lines, rows)
         cells = list(zip(*rows, strict=True)) if rows else [()] * len(self._columns)
-        fields = {name: self._field(name, cells[number], lines) for number, name in self._fields.items()}
-        if "occurrenceID" not in fields:
-            fields["occurrenceID"] = [f"row {line}" for line in lines]
+        fields = {
+            name: self._read(number, self._fields[number], cells, lines) for name, number in self._number_of.items()
+        }
+        ids = fields.get("occurrenceID", ("",) * len(lines))
+        fields["occurrenceID"] = [id_ or f"row {line}" for id_, line in zip(ids, lines, strict=True)]
         words = {one.character.name: self._read(number, one, cells, lines) for number, one in self._words.items()}
         return Chunk(lines, fields, self._figures(cells, lines), words, (), self._said())
 
@@ -129,6 +136,9 @@ class _Reader:
             what = f"{self._too_many} rows with an organismID were left out: {HELD_BACK} can be kept in mind"
             remedy = "give an organismID only to plants that are measured in several rows, or split the table by site"
             self._problems.append(Problem(Place(self._name), what, remedy))
+        for name, dates in self._dates.items():
+            self._problems += dates.problems(Place(self._name, 1, self._number_of[name] + 1))
+            dates.settle(self._held, VERBATIM.get(name, ""))
         for start in range(0, len(self._held), rows):
             table = Table(self._columns, ())
             held = tuple(records_of(table, Specimen, self._held[start : start + rows], self._problems.append))
@@ -141,91 +151,82 @@ class _Reader:
         self._problems.clear()
         return found
 
-    def _of_one_width(self, lines: list[int], rows: list[list[str]]) -> tuple[list[int], list[list[str]]]:
-        """Rows as wide as the header: short ones are filled up, those with too many cells are left out and told."""
-        width = len(self._columns)
-        if set(map(len, rows)) == {width}:
-            return lines, rows
-        kept = []
-        for line, row in zip(lines, rows, strict=True):
-            if any(map(str.strip, row[width:])):
-                what = f"{len(row)} cells in a table of {width} columns; the row was left out"
-                remedy = "put cells that hold a separator in quotation marks"
-                self._problems.append(Problem(Place(self._name, line, 1), what, remedy))
-                continue
-            kept.append((line, row[:width] + [""] * (width - len(row))))
-        return [line for line, _ in kept], [row for _, row in kept]
-
     def _without_organisms(self, lines: list[int], rows: list[list[str]]) -> tuple[list[int], list[list[str]]]:
         """The rows without an organismID; the others are held back."""
-        if self._organism is None:
+        number = self._number_of.get("organismID")
+        if number is None:
             return lines, rows
-        kept = []
-        plain = Plain()
+        organism, kept = self._fields[number], []
         for line, row in zip(lines, rows, strict=True):
-            if not row[self._organism] or not plain[row[self._organism]]:
+            if not organism[row[number]]:
                 kept.append((line, row))
             elif len(self._held) < HELD_BACK:
-                stripped = [cell.strip() for cell in row]
-                data = cells_by_key(stripped, self._columns, Place(self._name, line, 1), self._problems.append)
+                data = cells_by_key(row, self._columns, Place(self._name, line, 1), self._problems.append)
                 data.setdefault("occurrenceID", f"row {line}")
-                self._held.append(data)
+                self._held.append({key: value for key, value in data.items() if key not in _NOT_OF_PLANT})
             else:
                 self._too_many += 1
         return [line for line, _ in kept], [row for _, row in kept]
 
-    def _field(self, name: str, cells: Sequence[str], lines: Sequence[int]) -> Sequence[str]:
-        if name == "occurrenceID":
-            return [cell.strip() or f"row {line}" for cell, line in zip(cells, lines, strict=True)]
-        return list(map(Plain().__getitem__, cells))
-
-    def _read(self, number: int, words: Words, cells: Sequence[Sequence[str]], lines: Sequence[int]) -> Sequence[str]:
-        found = list(map(words.__getitem__, cells[number]))
-        self._tell(number, words, cells[number], lines)
+    def _read(
+        self, number: int, spellings: Words | Field, cells: Sequence[Sequence[str]], lines: Sequence[int]
+    ) -> Sequence[str]:
+        found = list(map(spellings.__getitem__, cells[number]))
+        self._tell(number, spellings, cells[number], lines)
         return found
 
     def _figures(self, cells: Sequence[Sequence[str]], lines: Sequence[int]) -> dict[str, Figures]:
         found: dict[str, Figures] = {}
+        sizes: dict[str, list[tuple[int, array[float]]]] = {}
         for number, one in self._measures.items():
             values, slacks, errors = one.columns(cells[number])
             self._tell(number, one, cells[number], lines)
-            self._check_size(number, values, cells[number], lines)
             name = one.character.name
+            sizes.setdefault(name, []).append((number, values))
             figures = Figures(values, slacks, errors)
             found[name] = _together(found[name], figures, name in self._circular) if name in found else figures
+        for name, columns in sizes.items():
+            if self._vocabulary[name].kind in SIZES:
+                self._check_sizes(name, columns, cells, lines)
         for number, error in self._errors.items():
-            stated = array("d", map(error.__getitem__, cells[number]))
-            self._tell(number, error, cells[number], lines)
             if (of := found.get(error.character.name)) is not None:
-                accuracy = array("d", map(max, of.accuracy, stated))
+                measured = [cell if value == value else "" for cell, value in zip(cells[number], of.value, strict=True)]
+                accuracy = array("d", map(max, of.accuracy, map(error.__getitem__, measured)))
+                self._tell(number, error, measured, lines)
                 found[error.character.name] = Figures(of.value, of.slack, accuracy)
         return found
 
     def _tell(
-        self, number: int, spellings: Words | Measures | Errors, cells: Sequence[str], lines: Sequence[int]
+        self, number: int, spellings: Words | Measures | Errors | Field, cells: Sequence[str], lines: Sequence[int]
     ) -> None:
         """The problems of the cells of one column, and room for other spellings."""
         if not spellings.bad.keys().isdisjoint(cells):
-            title = self._columns[number].character
+            column = self._columns[number]
+            title = f"column `{column.character}{' ±' if column.error else ''}`: " if column.character else ""
             for line, cell in zip(lines, cells, strict=True):
                 if cell in spellings.bad:
                     what, remedy, severity = spellings.bad[cell]
-                    place = Place(self._name, line, number + 1)
-                    self._problems.append(Problem(place, f"column `{title}`: {what}", remedy, severity))
+                    self._problems.append(Problem(Place(self._name, line, number + 1), title + what, remedy, severity))
         spellings.make_room()
 
-    def _check_size(self, number: int, values: array[float], cells: Sequence[str], lines: Sequence[int]) -> None:
+    def _check_sizes(
+        self,
+        name: str,
+        columns: Sequence[tuple[int, array[float]]],
+        cells: Sequence[Sequence[str]],
+        lines: Sequence[int],
+    ) -> None:
         """A warning for each value that is more than a thousand times the median of the first rows."""
-        if number not in self._limits:
-            known = [value for value in values if value == value]
-            if len(known) < _ENOUGH:
+        if name not in self._limits:
+            known = [value for _, values in columns for value in values if value == value]
+            if len(known) < ENOUGH:
                 return
-            self._limits[number] = _FAR_OUT * median(known)
-        limit = self._limits[number]
-        for at in [at for at, value in enumerate(values) if value > limit > 0]:
-            what = f"`{self._columns[number].character}`: {cells[at][:60]!r} is more than {_FAR_OUT} times the median"
-            place = Place(self._name, lines[at], number + 1)
-            self._problems.append(Problem(place, what, "check its unit and decimal mark", Severity.WARNING))
+            self._limits[name] = FAR_OUT * median(known)
+        limit = self._limits[name]
+        for number, values in columns:
+            for at in [at for at, value in enumerate(values) if value > limit > 0]:
+                place = Place(self._name, lines[at], number + 1)
+                self._problems.append(far_out(name, cells[number][at], place))
 
 
 def _together(one: Figures, other: Figures, circular: bool) -> Figures:

@@ -62,20 +62,47 @@ def iso_dates(cells: Sequence[str]) -> tuple[CellDate, ...]:
     >>> [one.iso for one in iso_dates(["03/10/2023", "25/10/2023", "3-Oct-23", "45202"])]
     ['2023-10-03', '2023-10-25', '2023-10-03', '2023-10-03']
     """
-    day_first = _day_first(cells)
-    serials = sum(_SERIAL.fullmatch(cell.strip()) is not None for cell in cells)
-    found = []
+    column = ColumnDates()
     for cell in cells:
-        one = _cell_date(cell, day_first)
-        if one.what.startswith(_SERIAL_SAID):
-            if not serials:
-                one = CellDate(one.iso)
-            else:  # said once for a column
-                more = f"; so are {serials - 1} more cells of this column" if serials > 1 else ""
-                one = CellDate(one.iso, one.what + more, one.remedy, one.severity)
-            serials = 0
-        found.append(one)
-    return tuple(found)
+        column.see(cell)
+    return tuple(map(column.read, cells))
+
+
+class ColumnDates:
+    """The dates of one column: all of its cells are seen first, then each can be read, in their order."""
+
+    def __init__(self) -> None:
+        self._shown: set[bool] = set()  # whether dates that tell put the day first
+        self._serials = 0
+
+    def see(self, cell: str, times: int = 1) -> None:
+        """Learn from a cell that stands so many times in the column."""
+        self._serials += times * (_SERIAL.fullmatch(cell.strip()) is not None)
+        match = _FIGURES.fullmatch(printed(cell)) if len(cell) <= _LONGEST else None
+        if match is not None and match["mark"] != ".":
+            first, second = int(match["first"]), int(match["second"])
+            if (first > 12) != (second > 12):
+                self._shown.add(first > 12)
+
+    def read(self, cell: str) -> CellDate:
+        """The date in a cell; that it is a day number of the spreadsheet is said at the first one only."""
+        one = _cell_date(cell, next(iter(self._shown)) if len(self._shown) == 1 else None)
+        if not one.what.startswith(_SERIAL_SAID):
+            return one
+        others, self._serials = self._serials - 1, 0
+        if others < 0:
+            return CellDate(one.iso)
+        more = f"; so are {others} more cells of this column" if others else ""
+        return CellDate(one.iso, one.what + more, one.remedy, one.severity)
+
+
+def alone(cell: str) -> CellDate:
+    """The date in a cell as far as it tells by itself.
+
+    >>> alone("25/10/2023").iso, alone("03/10/2023").iso
+    ('2023-10-25', '')
+    """
+    return _cell_date(cell, None)
 
 
 _SERIAL_SAID = "a day number of the spreadsheet"
@@ -149,18 +176,6 @@ def _figures(text: str, day_first: bool | None) -> str:
     if day_first is None:
         raise _Ambiguous(text)
     return _checked(year, second, first, text) if day_first else _checked(year, first, second, text)
-
-
-def _day_first(cells: Sequence[str]) -> bool | None:
-    """Whether the column's dates put the day first; None where they don't tell, or disagree."""
-    shown = set()
-    for cell in cells:
-        match = _FIGURES.fullmatch(printed(cell)) if len(cell) <= _LONGEST else None
-        if match is not None and match["mark"] != ".":
-            first, second = int(match["first"]), int(match["second"])
-            if (first > 12) != (second > 12):
-                shown.add(first > 12)
-    return shown.pop() if len(shown) == 1 else None
 
 
 def _year(digits: str) -> int:

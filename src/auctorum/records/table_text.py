@@ -1,4 +1,4 @@
-"""The text of a table -> its rows of cells: separator, header and titles above it, blank rows, control characters."""
+"""How the text of a table is written: its encoding, separator, the place of its header, control characters in cells."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import codecs
 import csv
 import io
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import islice
 
@@ -66,41 +66,6 @@ def _best_row(text: str, delimiter: str, knows: Knows) -> tuple[int, int]:
     return best
 
 
-def table_rows(text: str, file: str, knows: Knows, report: Report) -> Iterator[tuple[int, list[str]]]:
-    """Line number and trimmed cells of the header and of every row below it that is not blank."""
-    if text.startswith("\ufeff"):
-        text = text[1:]
-        what = "the file begins with a byte order mark"
-        report(Problem(Place(file, 1, 1), what, "it was read all the same", Severity.WARNING))
-    layout = layout_of(text, knows)
-    line, start = 1, 0
-    if layout.said and (said := SEPARATOR_LINE.match(text)):
-        line, start = 2, said.end()
-    rows = _rows(text[start:], line, file, layout.delimiter, report)
-    above = list(islice(rows, layout.above))
-    if above:
-        lines = f"line {above[0][0]}" if len(above) == 1 else f"lines {above[0][0]} to {above[-1][0]}"
-        what = f"{lines} above the column names: passed over"
-        report(Problem(Place(file, above[0][0], 1), what, "begin the table with its column names", Severity.WARNING))
-    yield from rows
-
-
-def _rows(text: str, line: int, file: str, delimiter: str, report: Report) -> Iterator[tuple[int, list[str]]]:
-    csv.field_size_limit(LARGEST_FIELD)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
-    offset = line - 1
-    try:
-        for row in reader:
-            cells = [cleaned(cell, Place(file, line, number), report) for number, cell in enumerate(row, 1)]
-            if any(cells):
-                yield line, cells
-            line = reader.line_num + 1 + offset
-    except csv.Error as error:
-        lost = text.count("\n") + 1 + offset - line
-        what = f"not readable as CSV from here to the end, {lost} lines: {error}"
-        report(Problem(Place(file, line, 1), what, "check the quotation marks"))
-
-
 def decoded_table(content: bytes, file: str) -> tuple[str, Problem | None]:
     """The text of a table's bytes, and a warning where they are not UTF-8."""
     encoding, problem = encoding_of(content, file, whole=True)
@@ -125,7 +90,15 @@ def encoding_of(content: bytes, file: str, *, whole: bool = False) -> tuple[str,
     return "utf-8", None
 
 
-def cleaned(cell: str, place: Place, report: Report) -> str:
+def cleaned_row(row: list[str], place: Place, report: Report) -> list[str]:
+    """The cells of a row without control characters and blanks round them; what had to be left out is told."""
+    whole = "".join(row)
+    if len(whole) <= MAX_LETTERS and (whole.isprintable() or not CONTROL.search(whole)):
+        return list(map(str.strip, row))
+    return [_cleaned(cell, place._replace(column=number), report) for number, cell in enumerate(row, 1)]
+
+
+def _cleaned(cell: str, place: Place, report: Report) -> str:
     """The cell without control characters and blanks round it; "" and a problem where it is far too long."""
     if len(cell) > MAX_LETTERS:
         what = f"a cell of {len(cell)} letters was left out; {MAX_LETTERS} are read"

@@ -7,6 +7,7 @@ A bad cell is named and left out, the rest of its row is used; dates are brought
 
 from __future__ import annotations
 
+import io
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeVar
@@ -16,13 +17,14 @@ from auctorum.problems import Place, Problem, Severity
 from auctorum.records.columns import UNREAD, Column, Titles, columns_of, titles_of
 from auctorum.records.faults import json_schema, validate
 from auctorum.records.schema import PLACE_KEY, MeasurementOrFact
-from auctorum.records.table_dates import iso_dates
-from auctorum.records.table_text import Report, table_rows
+from auctorum.records.table_dates import CellDate, iso_dates
+from auctorum.records.table_stream import Rows
+from auctorum.records.table_text import Report
 
 T = TypeVar("T")
 Data = dict[str, Any]
-_DATES = ("eventDate", "measurementDeterminedDate")
-_VERBATIM = {"eventDate": "verbatimEventDate"}  # where the date as typed is kept
+DATES = ("eventDate", "measurementDeterminedDate")
+VERBATIM = {"eventDate": "verbatimEventDate"}  # where the date as typed is kept
 _LONG_CELLS = ("measurementType", "measurementValue", "measurementUnit", "measurementAccuracy")
 _BLANKS = str.maketrans("\u00a0\u2007\u202f", "   ")
 
@@ -50,14 +52,14 @@ def parse_rows(
 
 def read_table(text: str, file: str, titles: Titles, report: Report, severity: Severity = Severity.ERROR) -> Table:
     """The table as columns and rows; a column that is not known is a problem of that severity."""
-    rows = table_rows(text, file, titles.knows, report)
-    header = next(rows, None)
-    if header is None:
-        report(Problem(Place(file, 1, 1), "the file is empty", "give a line of column names"))
+    rows = Rows(io.StringIO(text, newline=""), file, titles.knows, report)
+    place = Place(file, rows.header_line, 1)
+    if not rows.header:
+        report(Problem(place, "the file is empty", "give a line of column names"))
         return Table((), ())
-    columns = tuple(columns_of(header[1], Place(file, header[0], 1), titles, report, severity))
-    found = tuple(_row_data(rows, header[1], columns, file, report))
-    for field in _DATES:
+    columns = tuple(columns_of(rows.header, place, titles, report, severity))
+    found = tuple(cells_by_key(cells, columns, Place(file, line, 1), report) for line, cells in rows)
+    for field in DATES:
         _settle_dates(field, found, columns, titles, report)
     return Table(columns, found)
 
@@ -85,24 +87,6 @@ def _required(record: type) -> frozenset[str]:
     return frozenset(json_schema(record).get("required", ()))
 
 
-def _row_data(
-    rows: Iterable[tuple[int, list[str]]], header: Sequence[str], columns: Sequence[Column], file: str, report: Report
-) -> Iterator[Data]:
-    untitled: set[int] = set()
-    for line, cells in rows:
-        place = Place(file, line, 1)
-        if len(cells) > len(columns) and any(cells[len(columns) :]):
-            what = f"{len(cells)} cells in a table of {len(columns)} columns; the row was left out"
-            report(Problem(place, what, "put cells that hold a separator in quotation marks"))
-            continue
-        for number, (cell, title) in enumerate(zip(cells, header, strict=False), 1):
-            if cell and not title and number not in untitled:
-                untitled.add(number)
-                what = "cells in a column without a title were left out"
-                report(Problem(place._replace(column=number), what, "give the column a title"))
-        yield cells_by_key(cells, columns, place, report)
-
-
 def cells_by_key(cells: Sequence[str], columns: Sequence[Column], place: Place, report: Report) -> Data:
     """What the cells of one row say, by the keys of the records, with its place; marks of missing values left out."""
     data: Data = {PLACE_KEY: place}
@@ -115,16 +99,20 @@ def cells_by_key(cells: Sequence[str], columns: Sequence[Column], place: Place, 
             (errors if column.error else measured).append((column.character, column.unit, cell, number))
         elif not is_missing(cell):
             try:
-                check_broken(cell)
+                data[column.field] = field_cell(cell)
             except UnreadableCell as error:
                 report(error.at(place._replace(column=number)))
-                continue
-            data[column.field] = cell.translate(_BLANKS)
     if measured:
         data["measurements"] = tuple(measured)
     if errors:
         data["accuracies"] = tuple(errors)
     return data
+
+
+def field_cell(cell: str) -> str:
+    """A cell of a field with plain blanks; raises UnreadableCell for what a spreadsheet could not work out."""
+    check_broken(cell)
+    return cell.translate(_BLANKS)
 
 
 def _settle_dates(field: str, rows: Sequence[Data], columns: Sequence[Column], titles: Titles, report: Report) -> None:
@@ -133,13 +121,21 @@ def _settle_dates(field: str, rows: Sequence[Data], columns: Sequence[Column], t
         return
     number = columns.index(Column(field=field)) + 1
     dated = [data for data in rows if field in data]
-    verbatim = _VERBATIM.get(field, "")
+    verbatim = VERBATIM.get(field, "")
     for data, one in zip(dated, iso_dates([data[field] for data in dated]), strict=True):
         if one.what:
-            place = data[PLACE_KEY]._replace(column=number)
-            report(Problem(place, f"`{field}`: {one.what}", one.remedy, one.severity))
-        if one.iso == data[field]:
-            continue
-        if verbatim in titles.fields.values():
+            report(date_problem(one, field, data[PLACE_KEY]._replace(column=number)))
+        put_date(data, field, one, verbatim if verbatim in titles.fields.values() else "")
+
+
+def date_problem(one: CellDate, field: str, place: Place) -> Problem:
+    """What a person should know of a date, at its cell."""
+    return Problem(place, f"`{field}`: {one.what}", one.remedy, one.severity)
+
+
+def put_date(data: Data, field: str, one: CellDate, verbatim: str) -> None:
+    """Bring the date to ISO 8601; what was typed is kept in the field `verbatim` ("" for none)."""
+    if one.iso != data[field]:
+        if verbatim:
             data.setdefault(verbatim, data[field])
         data[field] = one.iso
