@@ -16,9 +16,8 @@ from auctorum.circumscription.plants import Observation, Plant, plants
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.criterion import Verdict, judge
 from auctorum.determination.determine import determine
-from auctorum.determination.many import columns_of
+from auctorum.determination.many import Observed, columns_of
 from auctorum.determination.model import Wording
-from auctorum.determination.survey.columns import Observed
 from auctorum.determination.survey.data import csv_rows, survey_data
 from auctorum.determination.survey.model import By, Count, Ground, Stance, Survey
 from auctorum.determination.survey.survey import survey

@@ -44,14 +44,62 @@ Column: TypeAlias = Measured | Shown
 Columns: TypeAlias = Mapping[Key, Column]
 
 
+class Observed:
+    """Every observation of some plants, gone through once: `columns` brings them to a view."""
+
+    def __init__(self, plants: Sequence[Plant]) -> None:
+        self.number = len(plants)
+        self.ids = frozenset(one.id for one in plants)
+        self._seen: dict[Key, list[tuple[int, Observation]]] = {}
+        for place, plant in enumerate(plants):
+            for one in plant.observations:
+                self._seen.setdefault((one.character, one.stage), []).append((place, one))
+        self._measured: dict[Key, Measured] = {}
+        self._shown: dict[tuple[Key, tuple[str, ...]], Shown | None] = {}
+
+    def at(self, key: Key) -> Sequence[tuple[int, Observation]]:
+        """The plants, by place, on which the character was observed at the stage, and what was observed."""
+        return self._seen.get(key, ())
+
+    def columns(self, view: View) -> Columns:
+        """What the view has tables for, in their order; of states only what the table knows. Of several the last."""
+        found = ((key, self._column(key, table)) for key, table in view.tables.items() if key in self._seen)
+        return {key: column for key, column in found if column is not None}
+
+    def _column(self, key: Key, table: Table) -> Column | None:
+        """None where no plant shows a state that the table knows."""
+        if isinstance(table, States):
+            asked = (key, table.states)
+            if asked not in self._shown:
+                self._shown[asked] = self._states(key, table)
+            return self._shown[asked]
+        if key not in self._measured:
+            self._measured[key] = self._numbers(key)
+        return self._measured[key]
+
+    def _numbers(self, key: Key) -> Measured:
+        values, errors = np.full(self.number, np.nan), np.zeros(self.number)
+        seen = self._seen[key]
+        places = np.fromiter((place for place, _ in seen), dtype=np.intp, count=len(seen))
+        values[places] = [as_float(one.value or Fraction(0)) for _, one in seen]
+        errors[places] = [as_float(one.error if one.accuracy else one.slack) for _, one in seen]  # adding takes long
+        return Measured(values, errors)
+
+    def _states(self, key: Key, table: States) -> Shown | None:
+        """Plants that show the same states have the same row, which is made once."""
+        weights = np.zeros((self.number, len(table.states)))
+        rows: dict[tuple[tuple[str, Fraction], ...], list[float]] = {}
+        for place, one in self._seen[key]:
+            if one.states not in rows:
+                rows[one.states] = state_row(table, one)
+            if any(rows[one.states]):
+                weights[place] = rows[one.states]
+        return Shown(weights) if weights.any() else None
+
+
 def columns_of(view: View, plants: Sequence[Plant]) -> Columns:
     """The observations of the plants that the view has tables for; of several of one key the last."""
-    found: dict[Key, list[tuple[int, Observation]]] = {}
-    for place, plant in enumerate(plants):
-        for one in plant.observations:
-            if can_use(view, one):
-                found.setdefault((one.character, one.stage), []).append((place, one))
-    return {key: _column(view.tables[key], found[key], len(plants)) for key in view.tables if key in found}
+    return Observed(plants).columns(view)
 
 
 def can_use(view: View, one: Observation) -> bool:
@@ -60,18 +108,6 @@ def can_use(view: View, one: Observation) -> bool:
     if table is None:
         return False
     return not isinstance(table, States) or any(weight and state in table.states for state, weight in one.states)
-
-
-def _column(table: Table, seen: Sequence[tuple[int, Observation]], plants: int) -> Column:
-    if isinstance(table, States):
-        weights = np.zeros((plants, len(table.states)))
-        for place, one in seen:
-            weights[place] = state_row(table, one)
-        return Shown(weights)
-    values, errors = np.full(plants, np.nan), np.zeros(plants)
-    for place, one in seen:
-        values[place], errors[place] = as_float(one.value or Fraction(0)), as_float(one.error)
-    return Measured(values, errors)
 
 
 def as_float(value: Fraction) -> float:

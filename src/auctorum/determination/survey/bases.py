@@ -17,9 +17,8 @@ from auctorum.corpus.resolve import find_taxon, lookup
 from auctorum.determination.candidates import Opinions
 from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
 from auctorum.determination.criteria.words import title_of
-from auctorum.determination.many import determined
+from auctorum.determination.many import Observed, determined
 from auctorum.determination.normal import Floats
-from auctorum.determination.survey.columns import Observed
 from auctorum.determination.survey.model import Basis, Ground, Stance
 from auctorum.determination.survey.taxa import Scope, scope_of, sunk_into
 from auctorum.determination.view import NothingStated, Statements, View, view_of, views_by_work

@@ -18,9 +18,8 @@ from auctorum.corpus.model import Corpus
 from auctorum.determination.counting.counts import counts_from, thresholds_of
 from auctorum.determination.counting.dip import DipTest, dip_test
 from auctorum.determination.criteria.speaking import error_of
-from auctorum.determination.many import as_float
+from auctorum.determination.many import Observed, as_float
 from auctorum.determination.normal import Floats
-from auctorum.determination.survey.columns import Observed
 from auctorum.determination.survey.model import NO_SITE, Bound, Curve, Reading, Step
 from auctorum.determination.view import Statements
 

@@ -9,9 +9,9 @@ from auctorum.circumscription.plants import Plant
 from auctorum.corpus.criteria import Limit, limit_of
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.proposal import propose
+from auctorum.determination.many import Observed
 from auctorum.determination.places.of_site import HABITAT, habitat_giver
 from auctorum.determination.survey.bases import Judged, by_criterion, concerning
-from auctorum.determination.survey.columns import Observed
 from auctorum.determination.survey.curve import Decisive, compared, decisive
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion

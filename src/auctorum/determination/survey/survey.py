@@ -8,9 +8,9 @@ from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.plants import Plant
 from auctorum.circumscription.separation_names import full_name, short_names
 from auctorum.corpus.model import Corpus
+from auctorum.determination.many import Observed
 from auctorum.determination.places.habitat import in_cultivation
 from auctorum.determination.survey.bases import Asked, Judged, Progress, by_all, by_authors, by_names
-from auctorum.determination.survey.columns import Observed
 from auctorum.determination.survey.curve import curve_of, readings_of
 from auctorum.determination.survey.measurers import confounded, measurers
 from auctorum.determination.survey.model import NO_SITE, Candidates, Curve, Ground, Measurers, Survey
