@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from auctorum.circumscription.plants import Plant, about_their_mean, plants, plants_of
+from auctorum.circumscription.combined_cells import about_their_mean
+from auctorum.circumscription.plants import Plant, plants, plants_of
 from measuring import knowledge_base, with_plants
 
 CORPUS = knowledge_base()

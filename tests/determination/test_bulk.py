@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.plants import plants
 from auctorum.corpus.criteria import limit_of
-from auctorum.determination.bulk import Bulk, Part
+from auctorum.determination.bulk import Bulk, Part, values_at
 from auctorum.determination.criteria.columns import verdicts
 from auctorum.determination.criteria.criterion import judge_each
 from auctorum.determination.found import Finder, Sum
@@ -74,6 +77,34 @@ def test_the_columns_are_those_of_the_plants(rows) -> None:
     for key in found.keys() - columns_of(VIEW, several).keys():  # columns in which nothing was observed
         one = found[key]
         assert not (np.isfinite(one.values) if isinstance(one, Measured) else one.weights).any()
+
+
+RATIO = Character("spur to width", "spur", "ratio", Kind.RATIO, of=("spur length", "wide"))
+WIDE = Character("wide", "spur", "width", Kind.MEASURE, "cm")
+FIGURE = st.one_of(st.none(), st.integers(0, 60))
+
+
+@given(st.lists(st.tuples(st.sampled_from(["", "young", "mature"]), FIGURE, FIGURE, FIGURE), min_size=1, max_size=6))
+@settings(deadline=None, max_examples=100)
+def test_ratios_are_those_of_the_plants(rows) -> None:
+    """A width in cm under a length in mm, the ratio itself measured on some: value and error are those of one row."""
+    wider = replace(CORPUS, vocabulary=Vocabulary([*CORPUS.vocabulary.values(), WIDE, RATIO]))
+    lines = ["occurrenceID,lifeStage,spur length [mm],wide [cm],spur to width"]
+    for number, (stage, *cells) in enumerate(rows):
+        lines.append(",".join([f"p{number}", stage, *("" if cell is None else str(cell) for cell in cells)]))
+    several = plants(with_plants(wider, "\n".join(lines) + "\n"))
+    halves, none = [0.5] * len(rows), [0.0] * len(rows)
+    figures = {
+        name: ([float("nan") if row[at] is None else float(row[at]) for row in rows], halves, none)
+        for at, name in enumerate(("spur length", "wide", "spur to width"), 1)
+    }
+    found = Bulk(wider.vocabulary, "").measured(Part(len(rows), [row[0] for row in rows], (), (), figures, {}))
+    values, errors = values_at(found, ("spur to width", ""), len(rows))
+    for plant, value, error in zip(several, values, errors, strict=True):
+        one = plant.at("spur to width", "")
+        assert (one is None) == bool(np.isnan(value))
+        if one is not None and one.value is not None:
+            assert (value, error) == pytest.approx((float(one.value), float(one.error)))
 
 
 @pytest.mark.parametrize(

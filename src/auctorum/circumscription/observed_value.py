@@ -10,7 +10,8 @@ from fractions import Fraction
 from auctorum.characters.states import WEIGHT
 from auctorum.characters.values import Modality, Range, Share, States
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.plants import Observation, about_their_mean
+from auctorum.circumscription.combined_cells import about_their_mean
+from auctorum.circumscription.plants import Observation
 from auctorum.circumscription.voices import in_order
 
 ENOUGH = 10  # plants from which tenths can be told; a judgement of ours, as a tenth of fewer is less than one plant

@@ -8,14 +8,12 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import cache, lru_cache
 
-from auctorum.characters.directions import TURN
 from auctorum.characters.read import read_statement
 from auctorum.characters.states import state_weights
 from auctorum.characters.units import convert
-from auctorum.characters.values import Range, Share, States
-from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.evidence import on_one_turn
-from auctorum.circumscription.findings import Evidence, Span
+from auctorum.characters.values import Share, States
+from auctorum.characters.vocabulary import Character, Vocabulary
+from auctorum.circumscription.combined_cells import Cells, mean, ratio_of
 from auctorum.circumscription.voices import in_order
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.measured import half_width
@@ -25,7 +23,6 @@ from auctorum.corpus.resolve import NeverAccepted, find_taxon
 
 LIST_MARK = " | "  # between the values of one field, as Darwin Core recommends
 
-Weights = Mapping[str, Fraction]
 Key = tuple[str, str]  # character and stage
 StatesOfCell = tuple[tuple[str, tuple[tuple[str, Fraction], ...]], ...]  # stage, and the weight of each state
 Reader = Callable[[str, str], StatesOfCell]  # of a character and a cell
@@ -71,18 +68,6 @@ class Plant:
         return next((one for one in self.observations if (one.character, one.stage) == (character, stage)), None)
 
 
-@dataclass(frozen=True, slots=True)
-class _Cells:
-    """What one row says of one character at one stage; `weights` for states, else `value` and `slack`."""
-
-    value: Fraction
-    slack: Fraction
-    weights: Weights
-    accuracy: Fraction = Fraction(0)
-    by: frozenset[str] = frozenset()
-    instruments: frozenset[str] = frozenset()
-
-
 def plants(corpus: Corpus) -> tuple[Plant, ...]:
     """Every plant of specimens.csv: see `plants_in`."""
     return plants_in(corpus.specimens, corpus)
@@ -105,17 +90,6 @@ def plants_in(rows: Iterable[Specimen], corpus: Corpus) -> tuple[Plant, ...]:
 def plants_of(several: Iterable[Plant], taxon: str) -> tuple[Plant, ...]:
     """The plants that were named as that taxon, in their order."""
     return tuple(plant for plant in several if plant.taxon == taxon)
-
-
-def about_their_mean(degrees: Sequence[Fraction]) -> tuple[Fraction, ...]:
-    """Directions in their order, each turned by whole circles to lie about their circular mean, the lowest in 0–360.
-
-    >>> [int(one) for one in about_their_mean([Fraction(350), Fraction(10)])]
-    [350, 370]
-    """
-    nothing = Range(Decimal(0), None)
-    shells = [Evidence("", "", 0, "", "", "", nothing, span=Span(one, one)) for one in degrees]
-    return tuple(one.span.low for one in on_one_turn(shells) if one.span is not None and one.span.low is not None)
 
 
 def _plant(
@@ -204,13 +178,13 @@ def _cell_reader(vocabulary: Vocabulary) -> Reader:
 
 
 def _observations(rows: Sequence[Specimen], vocabulary: Vocabulary, reader: Reader) -> Iterator[Observation]:
-    found: dict[Key, list[_Cells]] = {}
+    found: dict[Key, list[Cells]] = {}
     for row in rows:
         for key, cells in _cells_of(row, vocabulary, reader).items():
-            found.setdefault(key, []).append(_mean(cells, vocabulary[key[0]]))
+            found.setdefault(key, []).append(mean(cells, vocabulary[key[0]]))
     places = {name: place for place, name in enumerate(vocabulary)}
     for name, stage in sorted(found, key=lambda key: (places[key[0]], _stage_place(key[1], vocabulary[key[0]]), key)):
-        whole = _mean(found[name, stage], vocabulary[name])
+        whole = mean(found[name, stage], vocabulary[name])
         numeric = vocabulary[name].kind.is_numeric
         states = tuple((state, whole.weights[state]) for state in in_order(whole.weights, vocabulary[name]))
         yield Observation(
@@ -231,9 +205,9 @@ def _stage_place(stage: str, character: Character) -> int:
     return character.stages.index(stage) if stage in character.stages else len(character.stages)
 
 
-def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key, list[_Cells]]:
+def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key, list[Cells]]:
     """The cells of one row by character and stage: a length may stand in two columns, of two units."""
-    found: dict[Key, list[_Cells]] = {}
+    found: dict[Key, list[Cells]] = {}
     for cell in row.measurements:
         character = vocabulary[cell.character]
         by, instruments = _split(cell.by or row.record.recordedBy), _split(_instrument(cell, row))
@@ -243,7 +217,7 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
             continue
         for stage, weights in reader(cell.character, cell.words):
             key = (cell.character, _stage(stage or cell.stage, row, character))
-            one = _Cells(Fraction(0), Fraction(0), dict(weights), by=by, instruments=instruments)
+            one = Cells(Fraction(0), Fraction(0), dict(weights), by=by, instruments=instruments)
             found.setdefault(key, []).append(one)
     for ratio in vocabulary.values():
         key = (ratio.name, _stage("", row, ratio))
@@ -253,9 +227,9 @@ def _cells_of(row: Specimen, vocabulary: Vocabulary, reader: Reader) -> dict[Key
 
 
 def _ratio(
-    ratio: Character, found: Mapping[Key, Sequence[_Cells]], row: Specimen, vocabulary: Vocabulary
-) -> _Cells | None:
-    """A ratio reckoned from the two measures of one row, with the error that their steps leave; None without both.
+    ratio: Character, found: Mapping[Key, Sequence[Cells]], row: Specimen, vocabulary: Vocabulary
+) -> Cells | None:
+    """A ratio reckoned from the two measures of one row; None without both.
 
     Measures of young parts make no ratio of a character that is not split by stage.
     """
@@ -265,21 +239,8 @@ def _ratio(
         cells = found.get((name, stage))
         if cells is None or stage not in ("", MATURE, _stage("", row, ratio)):
             return None
-        parts.append(_mean(cells, vocabulary[name]))
-    over, under = (vocabulary[name].unit for name in ratio.of)
-    first, second = parts
-    below = convert(second.value, under, over)
-    if not first.value or not below:
-        return None
-    value = first.value / below
-    return _Cells(
-        value,
-        value * (first.slack / first.value + second.slack / second.value),
-        {},
-        value * (first.accuracy / first.value + second.accuracy / second.value),
-        first.by | second.by,
-        first.instruments | second.instruments,
-    )
+        parts.append(mean(cells, vocabulary[name]))
+    return ratio_of(ratio, parts, vocabulary)
 
 
 def _stage(stated: str, row: Specimen, character: Character) -> str:
@@ -289,11 +250,11 @@ def _stage(stated: str, row: Specimen, character: Character) -> str:
     return stage_that_counts(stated or row.record.lifeStage, character)
 
 
-def _figure(cell: Measurement, character: Character, by: frozenset[str], instruments: frozenset[str]) -> _Cells:
+def _figure(cell: Measurement, character: Character, by: frozenset[str], instruments: frozenset[str]) -> Cells:
     # The digits, not the number: 8.0 and 8 are equal, and not as precise.
     digits = str(cell.number if cell.number is not None else 0)
     value, slack, accuracy = _converted(digits, cell.unit, cell.slack, cell.accuracy, character.unit)
-    return _Cells(value, slack, {}, accuracy, by, instruments)
+    return Cells(value, slack, {}, accuracy, by, instruments)
 
 
 @lru_cache(maxsize=65_536)
@@ -307,26 +268,3 @@ def _converted(
         return found
     value, half, error = (convert(one, unit, wanted) for one in found)
     return value, half, error
-
-
-def _mean(cells: Sequence[_Cells], character: Character) -> _Cells:
-    """Mean value and mean weights; slack and accuracy are those of the coarsest."""
-    if len(cells) == 1:
-        return cells[0]
-    values = [one.value for one in cells]
-    if character.kind is Kind.ANGLE:
-        value = sum(about_their_mean(values), Fraction(0)) / len(values) % TURN
-    else:
-        value = sum(values, Fraction(0)) / len(values)
-    weights: dict[str, Fraction] = {}
-    for one in cells:
-        for state, weight in one.weights.items():
-            weights[state] = weights.get(state, Fraction(0)) + weight / len(cells)
-    return _Cells(
-        value,
-        max(one.slack for one in cells),
-        weights,
-        max(one.accuracy for one in cells),
-        frozenset().union(*(one.by for one in cells)),
-        frozenset().union(*(one.instruments for one in cells)),
-    )

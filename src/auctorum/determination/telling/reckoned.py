@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from auctorum.characters.directions import TURN
-from auctorum.characters.units import convert
-from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.plants import Observation, about_their_mean
+from auctorum.characters.vocabulary import Character, Vocabulary
+from auctorum.circumscription.combined_cells import Cells, mean, ratio_of
+from auctorum.circumscription.plants import Observation
 from auctorum.circumscription.wording import MATURE
 
 
@@ -24,15 +23,9 @@ def with_ratios(vocabulary: Vocabulary, several: Sequence[Observation]) -> tuple
     for ratio in vocabulary.values():
         if len(ratio.of) != 2 or ratio.stages or ratio.name in known or not all(part in seen for part in ratio.of):
             continue
-        first, second = (seen[part] for part in ratio.of)
-        units = [vocabulary[part].unit for part in ratio.of]
-        below = convert(second.value, units[1], units[0]) if second.value else None
-        if not first.value or not below or not second.value:
-            continue
-        value = first.value / below
-        slack = value * (first.slack / first.value + second.slack / second.value)
-        accuracy = value * (first.accuracy / first.value + second.accuracy / second.value)
-        more.append(Observation(ratio.name, "", value, (), slack, 1, accuracy))
+        found = ratio_of(ratio, [_cells(seen[part]) for part in ratio.of], vocabulary)
+        if found is not None:
+            more.append(Observation(ratio.name, "", found.value, (), found.slack, 1, found.accuracy))
     return (*several, *more)
 
 
@@ -54,17 +47,18 @@ def pooled(vocabulary: Vocabulary, several: Sequence[Observation]) -> tuple[Obse
 
 
 def _together(character: Character, several: Sequence[Observation]) -> Observation:
-    first, many = several[0], len(several)
-    if many == 1:
-        return first
-    values = [one.value for one in several if one.value is not None]
-    if not values:
-        weights: dict[str, Fraction] = {}
-        for one in several:
-            for state, weight in one.states:
-                weights[state] = weights.get(state, Fraction(0)) + weight / many
-        return replace(first, states=tuple(weights.items()), rows=many)
-    circular = character.kind is Kind.ANGLE
-    mean = sum(about_their_mean(values) if circular else values, Fraction(0)) / len(values)
-    slack, accuracy = max(one.slack for one in several), max(one.accuracy for one in several)
-    return replace(first, value=mean % TURN if circular else mean, slack=slack, accuracy=accuracy, rows=many)
+    if len(several) == 1:
+        return several[0]
+    whole = mean(list(map(_cells, several)), character)
+    return replace(
+        several[0],
+        value=whole.value if character.kind.is_numeric else None,
+        states=tuple(whole.weights.items()),
+        slack=whole.slack,
+        accuracy=whole.accuracy,
+        rows=len(several),
+    )
+
+
+def _cells(one: Observation) -> Cells:
+    return Cells(one.value or Fraction(0), one.slack, dict(one.states), one.accuracy)
