@@ -18,6 +18,7 @@ from auctorum.determination.calibration import Calibration, brier, calibration
 from auctorum.determination.determine import determine
 from auctorum.determination.leave_out import GROUPS, views_without
 from auctorum.determination.model import Wording
+from auctorum.determination.own import Learnt, own_voices
 from auctorum.determination.tables import Numbers
 from auctorum.determination.view import NothingStated, Statements, View, view_of
 from core_cases import ASPECT, HEIGHT, SURFACE, corpus_with, measured, plant, shares_of, shown, stated
@@ -261,3 +262,13 @@ def test_a_view_of_own_plants_that_loses_its_only_voice() -> None:
     assert (found.plants, found.unseen) == (0, 5)
     with pytest.raises(NothingStated, match="own plants"):
         rebuilt(statements, own, {"own-0"}, ())
+
+
+@given(st.integers(0, 10_000), st.integers(5, 40), st.sets(st.integers(0, 39), max_size=12))
+@settings(deadline=None, max_examples=60)
+def test_voices_without_some_are_those_of_the_rest(seed: int, many: int, out: set[int]) -> None:
+    several = crowd(seed, many, angle=True)
+    less = [one for place, one in enumerate(several) if place in out]
+    rest = [one for place, one in enumerate(several) if place not in out]
+    learnt = Learnt(several, CORPUS.vocabulary)
+    assert learnt.voices(learnt.keys, less) == own_voices(rest, CORPUS.vocabulary)

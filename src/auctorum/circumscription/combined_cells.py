@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from decimal import Decimal
 from fractions import Fraction
 
 from auctorum.characters.directions import TURN
 from auctorum.characters.units import convert
-from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
-from auctorum.circumscription.evidence import on_one_turn
-from auctorum.circumscription.findings import Evidence, Span
+from auctorum.circumscription.evidence import mean_direction
 
 Weights = Mapping[str, Fraction]
 
@@ -76,6 +73,7 @@ def about_their_mean(degrees: Sequence[Fraction]) -> tuple[Fraction, ...]:
     >>> [int(one) for one in about_their_mean([Fraction(350), Fraction(10)])]
     [350, 370]
     """
-    nothing = Range(Decimal(0), None)
-    shells = [Evidence("", "", 0, "", "", "", nothing, span=Span(one, one)) for one in degrees]
-    return tuple(one.span.low for one in on_one_turn(shells) if one.span is not None and one.span.low is not None)
+    last = mean_direction(degrees) + TURN // 2 if degrees else Fraction(0)
+    turned = [one + (last - one) // TURN * TURN for one in degrees]
+    together = min(turned, default=Fraction(0)) // TURN * TURN
+    return tuple(one - together for one in turned)

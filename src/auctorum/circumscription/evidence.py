@@ -53,7 +53,7 @@ def on_one_turn(evidence: Sequence[Evidence]) -> tuple[Evidence, ...]:
     if not middles:
         return tuple(evidence)
     weighty = [place for place in middles if evidence[place].weight] or list(middles)
-    last = _mean_direction([middles[place] for place in weighty]) + TURN // 2
+    last = mean_direction([middles[place] for place in weighty]) + TURN // 2
     turns = {place: (last - middle) // TURN for place, middle in middles.items()}
     turned = [_turned(item, turns.get(place, 0)) for place, item in enumerate(evidence)]
     spans = [span for place in weighty if (span := turned[place].span) is not None]
@@ -67,7 +67,7 @@ def _middle(span: Span) -> Fraction:
     return sum(ends, Fraction(0)) / len(ends)
 
 
-def _mean_direction(degrees: Sequence[Fraction]) -> Fraction:
+def mean_direction(degrees: Sequence[Fraction]) -> Fraction:
     """Direction of the sum of unit vectors, to a thousandth of a degree; summed exactly, so in any order."""
     radians = [math.radians(angle % TURN) for angle in degrees]
     east, north = math.fsum(map(math.sin, radians)), math.fsum(map(math.cos, radians))

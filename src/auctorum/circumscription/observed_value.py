@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
@@ -20,14 +22,44 @@ _SHARED_BY = Fraction(1, 4)  # of the plants: a step so common is that of the me
 _SAID = (Modality.ALWAYS, Modality.OFTEN, Modality.SOMETIMES, Modality.OCCASIONALLY, Modality.RARELY)
 
 
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """What some plants measure of one character, in ascending order, and how many were measured to each step."""
+
+    ascending: Sequence[Fraction]
+    steps: Mapping[Fraction, int]
+
+    def without(self, seen: Iterable[Observation]) -> Figures:
+        """The figures but for some of those that are among them: nothing is sorted again."""
+        ascending, steps = list(self.ascending), dict(self.steps)
+        for one in seen:
+            if one.value is not None:
+                del ascending[bisect_left(ascending, one.value)]
+            steps[one.slack * 2] -= 1
+        return Figures(ascending, {step: plants for step, plants in steps.items() if plants})
+
+
+def figures_of(seen: Sequence[Observation]) -> Figures:
+    """The figures of the plants."""
+    values = sorted(one.value for one in seen if one.value is not None)
+    return Figures(values, Counter(one.slack * 2 for one in seen))
+
+
 def observed_range(seen: Sequence[Observation], character: Character) -> Range:
+    """The range of the plants: see `range_of`."""
+    return range_of(figures_of(seen), character)
+
+
+def range_of(figures: Figures, character: Character) -> Range:
     """`(min–)q10–q90(–max)` of the plants, in the canonical unit, rounded to the precision of the measurements.
 
     Extremes only where they differ from the typical bound once rounded; of fewer than ten plants, and of directions,
     only the lowest and the highest value. Directions lie about their circular mean, an arc across north ends above 360.
     """
-    values = sorted(_turned([one.value for one in seen if one.value is not None], character))
-    place = 0 if character.kind is Kind.COUNT else decimal_place(usual_step(seen))
+    values = figures.ascending
+    if character.kind is Kind.ANGLE:
+        values = sorted(about_their_mean(values))
+    place = 0 if character.kind is Kind.COUNT else decimal_place(_usual_step(figures.steps))
     least, most = rounded(values[0], place), rounded(values[-1], place)
     if len(values) < ENOUGH or character.kind is Kind.ANGLE:
         return Range(least, most, character.unit)
@@ -72,8 +104,12 @@ def usual_step(seen: Sequence[Observation]) -> Fraction:
     Who measures to the half millimetre and writes 36 for 36.0 leaves out half of the noughts, who measures to tenths
     only one in ten; the finest step where none is so common.
     """
-    steps = Counter(one.slack * 2 for one in seen)
-    common = [step for step, plants in steps.items() if plants >= _SHARED_BY * len(seen)]
+    return _usual_step(Counter(one.slack * 2 for one in seen))
+
+
+def _usual_step(steps: Mapping[Fraction, int]) -> Fraction:
+    every = sum(steps.values())
+    common = [step for step, plants in steps.items() if plants >= _SHARED_BY * every]
     return max(common, default=min(steps))
 
 
@@ -99,10 +135,6 @@ def rounded(value: Fraction, place: int) -> Decimal:
     """
     steps = int(abs(value) / Fraction(10) ** place + Fraction(1, 2)) * (-1 if value < 0 else 1)
     return Decimal(steps * 10**place) if place >= 0 else Decimal(steps).scaleb(place)
-
-
-def _turned(values: Sequence[Fraction], character: Character) -> Sequence[Fraction]:
-    return about_their_mean(values) if character.kind is Kind.ANGLE else values
 
 
 def _word(share: Fraction) -> Modality:

@@ -11,7 +11,7 @@ from auctorum.circumscription.density import Shape, shapes
 from auctorum.circumscription.plants import Plant, plants_of
 from auctorum.circumscription.voices import Voice
 from auctorum.determination.normal import Floats
-from auctorum.determination.own import Told, own_voices
+from auctorum.determination.own import Learnt, Told
 from auctorum.determination.tables import Numbers, Table, floored, plain_of, row_of, summed
 from auctorum.determination.view import Heard, Key, Statements, View, joined, table_of
 
@@ -30,7 +30,8 @@ def views_without(
     places = {plant.id: place for place, plant in enumerate(plants)}
     authors = {taxon: statements.heard(taxon, works) for taxon in view.taxa}
     learnt = {taxon: plants_of(own, taxon) for taxon in view.taxa}
-    heard = {taxon: joined(authors[taxon], own_voices(learnt[taxon], view.vocabulary)) for taxon in view.taxa}
+    shown = {taxon: Learnt(learnt[taxon], view.vocabulary) for taxon in view.taxa}
+    heard = {taxon: joined(authors[taxon], shown[taxon].voices(shown[taxon].keys)) for taxon in view.taxa}
     whole = dict(view.tables)
     for taxon in view.taxa:
         sums = _sums(view, authors[taxon])
@@ -38,9 +39,9 @@ def views_without(
         for first in range(min(GROUPS, len(asked))):
             group = asked[first::GROUPS]
             out = {plant.id for plant in group}
-            told = own_voices((plant for plant in learnt[taxon] if plant.id not in out), view.vocabulary)
-            less = heard | {taxon: joined(authors[taxon], told)}
             keys = {(one.character, one.stage) for plant in group for one in plant.observations} & set(view.tables)
+            told = shown[taxon].voices(keys, [plant for plant in learnt[taxon] if plant.id in out])
+            less = heard | {taxon: joined(authors[taxon], told)}
             tables = whole | {key: _table(view, key, less, taxon, told, sums) for key in keys}
             yield [places[plant.id] for plant in group], replace(view, tables=_some(tables))
 
