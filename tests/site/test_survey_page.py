@@ -19,7 +19,7 @@ from auctorum.circumscription.plants import plants
 from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
-from auctorum.determination.survey.curve import compared
+from auctorum.determination.criteria.spectrum import comparable
 from auctorum.determination.survey.model import Count, Curve, Reading, Survey
 from auctorum.nomenclature.code import applied
 from auctorum.records import schema
@@ -378,7 +378,7 @@ def test_what_counts_is_said(fitting: bool, at_least: bool, said: str) -> None:
 def test_states_part_between_two_of_them() -> None:
     character = base().vocabulary["spur colour"]
     limit = Limit("spur colour", "mature", Fraction(1), True, "cream")
-    assert compared(limit, base().vocabulary).value == Fraction(1, 2)
+    assert comparable(limit, character).value == Fraction(1, 2)
     found = Surveys(base("state"), plants(base("state"))).of("exemplum-album")
     count, within = at_place(found.readings, curve_of(found), character, 2.0)
     assert (count.named, within) == (2, 1), "ivory and buff lie beyond; cream or ivory lies astride"

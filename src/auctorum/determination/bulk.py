@@ -47,6 +47,7 @@ class Bulk:
     def __init__(self, vocabulary: Vocabulary, stage: str, habitat: OfSite | None = None) -> None:
         self._vocabulary, self._stage, self._habitat = vocabulary, stage, habitat or {}
         self._read = lru_cache(maxsize=_SPELLINGS)(self._reading)
+        self._staged: tuple[Part, tuple[Codes, list[tuple[str, str]]]] | None = None  # of the part in hand
 
     def measured(self, part: Part) -> dict[Key, Measured]:
         """Every figure of the part by character and stage, ratios that follow among them."""
@@ -74,7 +75,12 @@ class Bulk:
         return found
 
     def _stages(self, part: Part) -> tuple[Codes, list[tuple[str, str]]]:
-        """For each row the place in the list of growth stages with sexes."""
+        """For each row the place in the list of growth stages with sexes; worked out once for a part."""
+        if self._staged is None or self._staged[0] is not part:
+            self._staged = part, self._staging(part)
+        return self._staged[1]
+
+    def _staging(self, part: Part) -> tuple[Codes, list[tuple[str, str]]]:
         stages = part.stages or [""] * part.rows
         sexes = part.sexes or [""] * part.rows
         places: dict[tuple[str, str], int] = {}
@@ -115,41 +121,34 @@ class Bulk:
     def _reading(self, name: str, words: str) -> StatesOfCell:
         return states_in(words, self._vocabulary[name])
 
+    def said(self, part: Part, name: str) -> tuple[Codes, list[StatesOfCell]]:
+        """For each row the place in a list of what rows say of a character: stages as they count, with their states."""
+        codes, pairs = self._stages(part)
+        places: dict[tuple[str, int], int] = {}
+        words = part.words.get(name) or [""] * part.rows
+        rows = [places.setdefault(one, len(places)) for one in zip(words, codes.tolist(), strict=True)]
+        return np.array(rows, dtype=np.intp), [self._counting(name, words, *pairs[code]) for words, code in places]
+
+    def _counting(self, name: str, words: str, grown: str, sex: str) -> StatesOfCell:
+        character, told = self._vocabulary[name], self._read(name, words) if words else ()
+        return tuple((self._counted(character, grown, sex, stated), weights) for stated, weights in told)
+
     def _shown(self, view: View, part: Part) -> dict[Key, Shown]:
-        codes, pairs = self._stages(part)
         found: dict[Key, Shown] = {}
-        for name, said in part.words.items():
-            places: dict[tuple[str, int], int] = {}
-            row = [places.setdefault(one, len(places)) for one in zip(said, codes.tolist(), strict=True)]
+        for name in part.words:
+            rows, told = self.said(part, name)
             kinds: dict[Key, dict[int, list[float]]] = {}
-            for (words, code), place in places.items():
-                for stated, weights in self._read(name, words) if words else ():
-                    grown, sex = pairs[code]
-                    key = (name, self._counted(self._vocabulary[name], grown, sex, stated))
-                    table = view.tables.get(key)
+            for place, states in enumerate(told):
+                for stage, weights in states:
+                    table = view.tables.get((name, stage))
                     if isinstance(table, States):
-                        one = Observation(name, key[1], None, weights, Fraction(0), 1)
-                        kinds.setdefault(key, {})[place] = state_row(table, one)
+                        one = Observation(name, stage, None, weights, Fraction(0), 1)
+                        kinds.setdefault((name, stage), {})[place] = state_row(table, one)
             for key, of_kind in kinds.items():
-                several = np.zeros((len(places), len(next(iter(of_kind.values())))))
+                several = np.zeros((len(told), len(next(iter(of_kind.values())))))
                 several[list(of_kind)] = list(of_kind.values())
-                found[key] = Shown(several[np.array(row, dtype=np.intp)])
+                found[key] = Shown(several[rows])
         return found
-
-    def places(self, part: Part, name: str, stage: str, states: Sequence[str]) -> tuple[Floats, Floats]:
-        """Of each row the middle of the places of its states on a spectrum, and half of how many places these take up.
-
-        NaN where none of the states was observed at that stage.
-        """
-        codes, pairs = self._stages(part)
-        values, errors = np.full(part.rows, np.nan), np.zeros(part.rows)
-        for row, (words, code) in enumerate(zip(part.words.get(name, ()), codes.tolist(), strict=False)):
-            for stated, weights in self._read(name, words) if words else ():
-                if self._counted(self._vocabulary[name], pairs[code][0], pairs[code][1], stated) == stage:
-                    at = [states.index(state) for state, weight in weights if weight and state in states]
-                    if at:
-                        values[row], errors[row] = (min(at) + max(at)) / 2, (max(at) - min(at) + 1) / 2
-        return values, errors
 
     def _with_habitat(self, table: Numbers | States, key: Key, column: Column | None, part: Part) -> Column | None:
         """The column, filled from the sites where a row says nothing."""

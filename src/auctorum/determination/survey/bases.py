@@ -16,6 +16,7 @@ from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon, lookup
 from auctorum.determination.candidates import Opinions
 from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
+from auctorum.determination.criteria.spectrum import chances
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.many import Observed, determined
 from auctorum.determination.normal import Floats
@@ -67,10 +68,9 @@ def by_criterion(criterion: Criterion, limit: Limit, values: Floats, errors: Flo
     table = np.array([told.get(verdict, NOT_JUDGED) for verdict in VERDICTS], dtype=np.int8)
     said = table[verdicts]
     margin = values - float(limit.value) if limit.at_least else float(limit.value) - values
-    with np.errstate(divide="ignore", invalid="ignore"):
-        chances = np.clip((margin + errors) / (2 * errors), 0.0, 1.0)
-    chances = np.where(said == UNDECIDED, chances if fitting else 1 - chances, (said == NAMED).astype(float))
-    return Judged(Basis(Ground.CRITERION, criterion.id, title_of(criterion)), said, chances)
+    fits = chances(margin, errors)
+    share = np.where(said == UNDECIDED, fits if fitting else 1 - fits, (said == NAMED).astype(float))
+    return Judged(Basis(Ground.CRITERION, criterion.id, title_of(criterion)), said, share)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

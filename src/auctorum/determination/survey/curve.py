@@ -17,13 +17,11 @@ from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
 from auctorum.determination.counting.counts import counts_from, thresholds_of
 from auctorum.determination.counting.dip import DipTest, dip_test
-from auctorum.determination.criteria.speaking import error_of
+from auctorum.determination.criteria.spectrum import figure_of
 from auctorum.determination.many import Observed, as_float
 from auctorum.determination.normal import Floats
 from auctorum.determination.survey.model import NO_SITE, Bound, Curve, Reading, Step
 from auctorum.determination.view import Statements
-
-_HALF = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -43,37 +41,16 @@ class Decisive:
 def decisive(limit: Limit, observed: Observed, vocabulary: Vocabulary) -> Decisive:
     """What the plants show of the character at the stage that the limit is for."""
     character = vocabulary[limit.character]
-    names = {name: place for place, name in enumerate(state_names(character))}
+    names = state_names(character)
     seen = []
     values, errors = np.full(observed.number, np.nan), np.zeros(observed.number)
     for place, one in observed.at((limit.character, limit.stage)):
-        told = _figure(one, character, names)
+        told = figure_of(one, character, names)
         if told is not None:
-            value, error, slack = told
-            seen.append((place, one, value, error, slack))
+            value, error = told
+            seen.append((place, one, value, error, Fraction(0) if character.kind is Kind.ORDERED else one.slack))
             values[place], errors[place] = as_float(value), as_float(error)
     return Decisive(limit, values, errors, tuple(seen))
-
-
-def compared(limit: Limit, vocabulary: Vocabulary) -> Limit:
-    """The limit as `judge_values` compares it: of ordered states half way to the first that does not fit."""
-    if vocabulary[limit.character].kind is not Kind.ORDERED:
-        return limit
-    at = limit.value + (-_HALF if limit.at_least else _HALF)
-    return Limit(limit.character, limit.stage, at, limit.at_least, limit.printed)
-
-
-def _figure(
-    one: Observation, character: Character, names: dict[str, int]
-) -> tuple[Fraction, Fraction, Fraction] | None:
-    """Value, error and slack; of states the middle of those on the spectrum, as `criterion.margin_of` takes it."""
-    if character.kind is not Kind.ORDERED:
-        return None if one.value is None else (one.value, error_of(one, character), one.slack)
-    places = [names[state] for state, weight in one.states if weight and state in names]
-    if not places:
-        return None
-    low, high = min(places), max(places)
-    return Fraction(low + high, 2), Fraction(high - low + 1, 2), Fraction(0)
 
 
 def readings_of(found: Decisive, plants: Sequence[Plant]) -> tuple[Reading, ...]:

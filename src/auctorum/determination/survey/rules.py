@@ -9,10 +9,11 @@ from auctorum.circumscription.plants import Plant
 from auctorum.corpus.criteria import Limit, limit_of
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.proposal import propose
+from auctorum.determination.criteria.spectrum import comparable
 from auctorum.determination.many import Observed
 from auctorum.determination.places.of_site import HABITAT, habitat_giver
 from auctorum.determination.survey.bases import Judged, by_criterion, concerning
-from auctorum.determination.survey.curve import Decisive, compared, decisive
+from auctorum.determination.survey.curve import Decisive, decisive
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion
 
@@ -57,7 +58,7 @@ def _rule(
     corpus: Corpus, criterion: Criterion, limit: Limit, observed: Observed, *, fitting: bool, by_proposal: bool = False
 ) -> Rule:
     found = decisive(limit, observed, corpus.vocabulary)
-    at = compared(limit, corpus.vocabulary)
+    at = comparable(limit, corpus.vocabulary[limit.character])
     judged = by_criterion(criterion, at, found.values, found.errors, fitting=fitting)
     return Rule(found, judged, fitting, by_proposal)
 
