@@ -20,7 +20,9 @@ from auctorum.circumscription.summary import span_words, state_words
 from auctorum.corpus.criteria import Limit, Trait, limit_of, trait_of
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
-from auctorum.determination.criteria.speaking import agreement, error_of
+from auctorum.determination.criteria.speaking import agreement
+from auctorum.determination.criteria.spectrum import chances, comparable, figure_of
+from auctorum.determination.many import as_float
 from auctorum.determination.places.of_site import habitat_giver
 from auctorum.determination.places.of_site import with_habitat as with_habitat
 from auctorum.records.schema import Criterion
@@ -28,7 +30,6 @@ from auctorum.records.schema import Criterion
 # Supporting traits contradict the decisive one where less than this share of their weight agrees with a plant that
 # fits, or more with one that does not. A judgement of ours.
 HALF_SUPPORT = 0.5
-_HALF = Fraction(1, 2)
 _ROUNDING = 1e-9  # part of a figure by which floats may miss the exact limit of error
 _NO_ERROR = Fraction(0)
 
@@ -139,19 +140,12 @@ def _judged(ready: _Ready, plant: Plant, whole: Plant) -> Judgement:
 def margin_of(limit: Limit, one: Observation, character: Character) -> tuple[Fraction | None, Fraction]:
     """How far the observation lies beyond the limit on the side that fits, and the half-width of its error.
 
-    None where it tells no place: states that are not on the spectrum. Counts have no rounding error. A state of the
-    spectrum takes up half a step on either side, and several states all between the first and the last.
+    None where it tells no place: states that are not on the spectrum. Counts have no rounding error.
     """
-    value, error, at = one.value, error_of(one, character), limit.value
-    if character.kind is Kind.ORDERED:
-        names = state_names(character)
-        places = [names.index(state) for state, weight in one.states if weight and state in names]
-        if not places:
-            return None, _NO_ERROR
-        value, error = Fraction(min(places) + max(places), 2), Fraction(max(places) - min(places) + 1, 2)
-        at += -_HALF if limit.at_least else _HALF
-    if value is None:
+    told = figure_of(one, character, state_names(character))
+    if told is None:
         return None, _NO_ERROR
+    (value, error), at = told, comparable(limit, character).value
     return (value - at if limit.at_least else at - value), error
 
 
@@ -172,12 +166,9 @@ def judge_values(limit: Limit, values: ArrayLike, errors: ArrayLike) -> NDArray[
 
 def chance_of_fitting(judgement: Judgement) -> float | None:
     """The probability that the true value fits, taken to lie anywhere within the error alike; None if not observed."""
-    margin, error = judgement.margin, judgement.error
-    if margin is None:
+    if judgement.margin is None:
         return None
-    if not error:
-        return float(margin >= 0)
-    return float(min(Fraction(1), max(Fraction(0), (margin + error) / (2 * error))))
+    return float(chances(as_float(judgement.margin), as_float(judgement.error)))
 
 
 def shown(one: Observation, character: Character) -> str:
