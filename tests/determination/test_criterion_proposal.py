@@ -15,7 +15,7 @@ from auctorum.corpus.criteria import Limit, UnusableCriterion
 from auctorum.corpus.link import link
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UnknownCharacter
-from auctorum.corpus.resolve import find_taxon, lookup
+from auctorum.corpus.resolve import find_taxon, lookup, sides_of_criterion
 from auctorum.determination.criteria.criterion import Verdict, judge, judge_each
 from auctorum.determination.criteria.kept import criteria_for, tried
 from auctorum.determination.criteria.proposal import AgainstItself, NothingBeside, propose
@@ -49,6 +49,17 @@ def account(year: int, author: str, *pairs: dict[str, tuple], **more) -> Account
 def apart(*years: int, low: str = "8–14 mm", high: str = "22–34 mm") -> list[Account]:
     authors = ("Orrin", "Vane", "Maddrick", "Tolhurne", "Quessel")
     return [account(year, author, said(high, low)) for year, author in zip(years, authors, strict=False)]
+
+
+def test_a_criterion_for_a_name_nobody_accepts_is_not_laid_to_the_other_taxon() -> None:
+    corpus = corpus_from(apart(1900, 1920, 1940))
+    text = """{id: x, title: Unknown, taxon: Exemplum ignotum, otherwise: Exemplum rubrum,
+      decisive: {character: spur length, stage: mature, at-least: 18 mm}}"""
+    kept = replace(corpus, criteria=(read_text(text, schema.Criterion, "x.yaml"),))
+    assert criteria_for(kept, OTHER) == ()
+    assert sides_of_criterion(kept, kept.criteria[0]) == (None, OTHER)
+    with pytest.raises(ValueError, match="nobody accepts Exemplum ignotum"):
+        tried(kept, kept.criteria[0], ())
 
 
 # --- the threshold

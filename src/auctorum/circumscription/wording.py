@@ -32,7 +32,7 @@ _OF_PROPERTY: Mapping[str, Wording] = {
     "substrate": Wording(before="on "),
 }
 _COUNT = Wording(least="said to be as few as", most="said to be as many as")
-HABITAT = ("elevation", "altitude", "aspect", "substrate")
+HABITAT = ("elevation", "altitude", "aspect", "substrate")  # properties of the place, whatever it is called
 _STAGE: Mapping[str, str] = {
     "young": "when young",
     "mature": "at maturity",
@@ -56,6 +56,11 @@ _PLURAL = {
     "tooth": "teeth",
 }
 _SIBILANTS = ("s", "x", "z", "ch", "sh")
+
+
+def of_habitat(character: Character) -> bool:
+    """Whether a character is one of the place where a plant grows, and of no part of it."""
+    return character.structure == "habitat" or character.property in HABITAT
 
 
 def wording(character: Character) -> Wording:

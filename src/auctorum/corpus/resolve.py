@@ -252,12 +252,24 @@ def find_taxon(corpus: Corpus, name: str) -> Taxon:
     return next((taxon for taxon in of_type if taxon.sense is wanted), of_type[0])
 
 
+Sides = tuple[str | None, str | None]
+
+
+def sides_of_criterion(corpus: Corpus, criterion: Criterion) -> Sides:
+    """Ids of the taxon of a plant that fits a working criterion, and of one that does not.
+
+    None for a name that is not given, not known or never accepted; `check` tells it.
+    """
+    return _taxon_said(corpus, criterion.taxon), _taxon_said(corpus, criterion.otherwise)
+
+
+def _taxon_said(corpus: Corpus, said: str) -> str | None:
+    try:
+        return find_taxon(corpus, lookup(corpus, said)).id if said else None
+    except AuctorumError:
+        return None
+
+
 def taxa_of_criterion(corpus: Corpus, criterion: Criterion) -> tuple[str, ...]:
     """Ids of the taxa between which a working criterion decides, without those that are not given or not known."""
-    found = []
-    for said in filter(None, (criterion.taxon, criterion.otherwise)):
-        try:
-            found.append(find_taxon(corpus, lookup(corpus, said)).id)
-        except AuctorumError:
-            continue  # `check` names it
-    return tuple(found)
+    return tuple(taxon for taxon in sides_of_criterion(corpus, criterion) if taxon is not None)

@@ -1,6 +1,6 @@
 """Sites and measured plants under Darwin Core terms: CSV (RFC 4180), and GeoJSON (RFC 7946) for sites.
 
-What a place may show is decided in `determination.localities`; here it is only written down. Besides Darwin Core's
+What a place may show is decided in `places.localities` of determination; here it is only written. Besides Darwin Core's
 there are the columns substrate, aspect (the direction a slope faces) and role (`known` or `candidate`), and one column
 `character [unit]` for each measurement, its cells as typed.
 """
@@ -16,6 +16,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from auctorum.corpus.model import Corpus, Specimen
+from auctorum.determination.places.cultivation import in_gardens
 from auctorum.determination.places.localities import (
     NO_SITE,
     Cell,
@@ -32,7 +33,6 @@ from auctorum.exchange.as_csv import neutral
 
 Row = dict[str, str]
 _NUMBER = re.compile(r"[+-]?\d+(?:[.,]\d+)?")  # what a spreadsheet reads as a number, and does not run
-_IN_GARDENS = ("cultivated", "captive")  # of the Darwin Core vocabulary for degreeOfEstablishment
 _PLACE = (
     "locationID",
     "island",
@@ -143,7 +143,7 @@ def _basis(specimen: Specimen) -> str:
     """What the record tells: a number in a herbarium, or a plant kept in a garden; else somebody saw a plant."""
     if specimen.record.catalogNumber:
         return "PreservedSpecimen"
-    kept = specimen.record.degreeOfEstablishment.casefold() in _IN_GARDENS
+    kept = in_gardens(specimen.record.degreeOfEstablishment)
     return "LivingSpecimen" if kept else "HumanObservation"
 
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 from functools import cached_property
 
 from auctorum.circumscription.plants import Plant
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import find_taxon
 from auctorum.determination.places.habitat import in_cultivation
-from auctorum.determination.places.of_site import HABITAT
 from auctorum.determination.survey.bases import concerning
 from auctorum.determination.survey.data import Public
 from auctorum.determination.survey.model import NO_SITE, Survey
@@ -80,7 +80,7 @@ def public_survey(corpus: Corpus, found: Survey) -> Survey:
     """
     public = Public(corpus)
     site = _public_ids((place.site for place in found.sites), public)
-    hidden = found.curve is not None and corpus.vocabulary[found.curve.limit.character].structure == HABITAT
+    hidden = found.curve is not None and of_habitat(corpus.vocabulary[found.curve.limit.character])
     shown = replace(
         found,
         sites=tuple(replace(place, site=site[place.site]) for place in found.sites),

@@ -10,7 +10,7 @@ from auctorum.circumscription.plants import Plant
 from auctorum.circumscription.separation_known import knowledge
 from auctorum.corpus.criteria import Limit, limit_of
 from auctorum.corpus.model import Corpus
-from auctorum.corpus.resolve import taxa_of_criterion
+from auctorum.corpus.resolve import sides_of_criterion
 from auctorum.determination.criteria.proposal_threshold import Stand, stand
 from auctorum.determination.criteria.tally import Tally, tallies
 from auctorum.records.schema import Criterion
@@ -33,7 +33,7 @@ class Kept:
 
 def criteria_for(corpus: Corpus, taxon: str) -> tuple[Criterion, ...]:
     """The criteria by which a plant may be given the taxon with that id."""
-    return tuple(one for one in corpus.criteria if taxa_of_criterion(corpus, one)[:1] == (taxon,))
+    return tuple(one for one in corpus.criteria if sides_of_criterion(corpus, one)[0] == taxon)
 
 
 def tried(corpus: Corpus, criterion: Criterion, several: Sequence[Plant], works: Collection[str] | None = None) -> Kept:
@@ -41,15 +41,15 @@ def tried(corpus: Corpus, criterion: Criterion, several: Sequence[Plant], works:
 
     Raises as `limit_of` and `trait_of`, and ValueError where nobody accepts its taxon.
     """
-    taxa = taxa_of_criterion(corpus, criterion)
-    if not taxa:
+    fits, otherwise = sides_of_criterion(corpus, criterion)
+    if fits is None:
         raise ValueError(f"nobody accepts {criterion.taxon}")
     limit = limit_of(criterion.decisive, corpus.vocabulary)
     found = None
-    if len(taxa) > 1 and taxa[0] != taxa[1]:
-        known = [knowledge(findings_of(corpus, one, works=works), corpus.vocabulary) for one in taxa]
+    if otherwise is not None and otherwise != fits:
+        known = [knowledge(findings_of(corpus, one, works=works), corpus.vocabulary) for one in (fits, otherwise)]
         key = (limit.character, limit.stage)
-        found = stand(limit, known[0].get(key), taxa[1], known[1].get(key), corpus.vocabulary[limit.character])
+        found = stand(limit, known[0].get(key), otherwise, known[1].get(key), corpus.vocabulary[limit.character])
     named = {plant.taxon for plant in several}
-    order = [taxa[0], *(one for one in corpus.taxa if one in named and one != taxa[0])]
-    return Kept(criterion, taxa[0], limit, found, tallies(corpus, criterion, order, several))
+    order = [fits, *(one for one in corpus.taxa if one in named and one != fits)]
+    return Kept(criterion, fits, limit, found, tallies(corpus, criterion, order, several))

@@ -15,7 +15,7 @@ from auctorum.circumscription.cuts import Cut
 from auctorum.circumscription.separation import POOR, Parting
 from auctorum.circumscription.separation_known import Knowledge, Known
 from auctorum.circumscription.separation_works import stances
-from auctorum.circumscription.wording import HABITAT
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.criteria import MAY_DECIDE, Limit
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
@@ -122,7 +122,7 @@ def stand(limit: Limit, one: Known | None, sister: str, other: Known | None, cha
 
 def _is_of_plants(character: Character) -> bool:
     """Whether a character is of the plants themselves: where they grow supports, and does not decide."""
-    return character.property not in HABITAT and character.structure != "habitat"
+    return not of_habitat(character)
 
 
 def _of_side(

@@ -16,6 +16,7 @@ from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import taxa_of_criterion
 from auctorum.determination.criteria.proposal_model import Proposal
 from auctorum.determination.criteria.tally import Tally
+from auctorum.determination.places.cultivation import in_gardens
 from auctorum.records.schema import Specimen
 
 WORKS_WANTED = 3  # that state the decisive character of both taxa, of their own
@@ -193,7 +194,7 @@ def _dried(case: _Case) -> Iterator[str]:
 
 
 def _cultivated(case: _Case) -> Iterator[str]:
-    grown = _measured_rows(case, lambda record: record.degreeOfEstablishment == "cultivated")
+    grown = _measured_rows(case, lambda record: in_gardens(record.degreeOfEstablishment))
     if grown:
         was = "was" if grown == 1 else "were"
         yield f"{counted(grown, 'measured plant')} {was} cultivated, and may be larger for it."

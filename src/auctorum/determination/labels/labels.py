@@ -18,7 +18,7 @@ from auctorum.circumscription.plants import Observation, Plant, plants, plants_i
 from auctorum.circumscription.sisters import wholes_by_work
 from auctorum.corpus.criteria import limit_of, trait_of
 from auctorum.corpus.model import Corpus, Label, Specimen
-from auctorum.corpus.resolve import called, taxa_of_criterion
+from auctorum.corpus.resolve import Sides, called, sides_of_criterion
 from auctorum.determination.criteria.criterion import Verdict, judge_each
 from auctorum.determination.determine import determine
 from auctorum.determination.labels.model import (
@@ -194,13 +194,13 @@ class _Verifier:
 
     def _judged(self, plant: Plant, taxon: str | None) -> Iterable[ByCriterion]:
         """The working criteria that decide about the taxon, where their decisive trait was observed at all."""
-        for criterion, character, taxa in self._criteria:
-            if taxon not in taxa or all(one.character != character for one in plant.observations):
+        for criterion, character, sides in self._criteria:
+            if taxon is None or taxon not in sides or all(one.character != character for one in plant.observations):
                 continue
             (judged,) = judge_each(self._corpus, criterion, (plant,))
             decides = judged.verdict in (Verdict.FITS, Verdict.DOES_NOT_FIT)
             fits = judged.verdict is Verdict.FITS
-            yield ByCriterion(criterion, judged, (fits == (taxa[0] == taxon)) if decides else None)
+            yield ByCriterion(criterion, judged, (fits == (sides[0] == taxon)) if decides else None)
 
 
 def verdict_of(traits: Sequence[TraitTest], untestable_: str = "") -> tuple[LabelVerdict, str]:
@@ -226,7 +226,7 @@ def _view(statements: Statements) -> View | None:
         return None
 
 
-Usable = tuple[Criterion, str, tuple[str, ...]]  # with its decisive character and the taxa that it decides between
+Usable = tuple[Criterion, str, Sides]  # with its decisive character, and the taxon of a plant that fits and of another
 
 
 def _usable(corpus: Corpus) -> tuple[tuple[Usable, ...], tuple[tuple[str, str, str], ...]]:
@@ -239,5 +239,5 @@ def _usable(corpus: Corpus) -> tuple[tuple[Usable, ...], tuple[tuple[str, str, s
         except AuctorumError as error:
             bad.append((one.id, str(error), error.remedy))
             continue
-        good.append((one, limit.character, taxa_of_criterion(corpus, one)))
+        good.append((one, limit.character, sides_of_criterion(corpus, one)))
     return tuple(good), tuple(bad)

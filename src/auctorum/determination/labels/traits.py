@@ -29,9 +29,9 @@ from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.findings import Evidence, Span
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.circumscription.voices import Voice, independent
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.readings import UNSTATED
 from auctorum.determination.labels.model import Against, Strength, TraitTest
-from auctorum.determination.places.of_site import HABITAT
 from auctorum.determination.printed import figure, printed
 from auctorum.determination.view import Heard, Statements
 
@@ -81,7 +81,7 @@ def with_reasons(stated: Stated, plant: Plant, stage: str) -> tuple[tuple[Observ
 
 
 def _unfit(one: Observation, character: Character, stage: str, seen: set[str]) -> str:
-    if character.structure == HABITAT:
+    if of_habitat(character):
         return "a plant for sale grows where it was put"
     if stage.casefold() in YOUNG and character.kind.is_numeric and not character.stages:
         return "the plant is young, and works describe grown ones"

@@ -13,6 +13,7 @@ from auctorum.characters.directions import TURN
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.determination.places.circular import Arc, arc_holding
+from auctorum.determination.places.cultivation import in_gardens
 from auctorum.determination.places.localities import PublicSite, public_sites
 from auctorum.determination.places.of_site import habitat_of
 from auctorum.determination.places.sphere import Circle, Point, centre_and_radius
@@ -20,7 +21,6 @@ from auctorum.determination.places.sphere import Circle, Point, centre_and_radiu
 FEW = 5  # an envelope of fewer sites is a guess (our choice, no source)
 _CORE = 0.9  # the share of sites that the narrower arc holds
 _LEFT_OUT = 0.1  # the share of the sites' elevations that the middle leaves out at either end
-_IN_GARDENS = ("cultivated", "captive", "managed")  # Darwin Core's degreeOfEstablishment of plants that were put there
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ class Envelope:
 
 def in_cultivation(plant: Plant) -> bool:
     """Whether somebody put the plant where it grows, or keeps it there: it is no sign of a habitat."""
-    return any(word in plant.establishment.casefold() for word in _IN_GARDENS)
+    return in_gardens(plant.establishment)
 
 
 def found_at(several: Iterable[Plant], taxon: str) -> dict[str, int]:

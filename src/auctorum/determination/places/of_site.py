@@ -15,11 +15,10 @@ from auctorum.characters.units import UnfitUnit, convert
 from auctorum.characters.values import Range, States
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.plants import Observation, Plant
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.model import Corpus
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Site
-
-HABITAT = "habitat"  # the structure of characters that a site tells
 
 
 def with_habitat(corpus: Corpus, plant: Plant) -> Plant:
@@ -54,7 +53,7 @@ def habitat_of(corpus: Corpus, site: str) -> tuple[Observation, ...]:
 
 def _observations(corpus: Corpus, site: Site) -> Iterator[Observation]:
     for character in corpus.vocabulary.values():
-        if character.structure != HABITAT or character.stages:
+        if not of_habitat(character) or character.stages:
             continue
         found: Observation | None = None
         if character.property in ("elevation", "altitude") and character.kind is Kind.MEASURE:

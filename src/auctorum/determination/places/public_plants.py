@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from auctorum.characters.vocabulary import Kind, Vocabulary
 from auctorum.circumscription.plants import LIST_MARK
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.model import Specimen
 from auctorum.determination.places.whereabouts import Whereabouts
 from auctorum.problems import Problem
@@ -48,7 +49,7 @@ class PublicPlant:
 def public_plant(specimen: Specimen, vocabulary: Vocabulary, known: Whereabouts | None) -> PublicPlant:
     """The row without texts that tell a place; all of it where `known` is None, for somebody who asked outright.
 
-    A text is left out whole. Figures stay, but for those of the habitat in a unit of length, such as an elevation:
+    A text is left out whole. Figures stay, but for those of the habitat other than directions, such as an elevation:
     they are as exact as the place. A spur of 44.15 mm is no latitude, so other figures are not searched.
     """
     fields = tuple((field, getattr(specimen.record, field)) for field in FIELDS)
@@ -83,7 +84,7 @@ def _measured(specimen: Specimen) -> tuple[Measured, ...]:
 def _tells_place(measured: Measured, vocabulary: Vocabulary, known: Whereabouts) -> bool:
     character, _, cell = measured
     entry = vocabulary[character.removesuffix(ERROR_MARK)]
-    if entry.structure == "habitat" and entry.kind is Kind.MEASURE:
+    if of_habitat(entry) and entry.kind.is_numeric and entry.kind is not Kind.ANGLE:
         return True
     return not (entry.kind.is_numeric and _NUMBER.fullmatch(cell)) and known.told_in(cell)
 

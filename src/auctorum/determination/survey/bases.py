@@ -13,7 +13,7 @@ from auctorum.circumscription.phrases import listed
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
-from auctorum.corpus.resolve import find_taxon, lookup
+from auctorum.corpus.resolve import sides_of_criterion
 from auctorum.determination.candidates import Opinions
 from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
 from auctorum.determination.criteria.spectrum import chances
@@ -24,7 +24,6 @@ from auctorum.determination.survey.model import Basis, Ground, Stance
 from auctorum.determination.survey.taxa import Scope, scope_of, sunk_into
 from auctorum.determination.view import NothingStated, Statements, View, view_of, views_by_work
 from auctorum.determination.wording import codes
-from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion, Thresholds
 
 NOT_JUDGED, NAMED, OTHERS, UNDECIDED = range(4)
@@ -164,15 +163,7 @@ def concerning(corpus: Corpus, taxon: str) -> tuple[tuple[Criterion, bool], ...]
     """The criteria that decide about the taxon, and whether a plant that fits is one; first those where it is."""
     found = []
     for criterion in corpus.criteria:
-        fits, otherwise = _meant(corpus, criterion.taxon), _meant(corpus, criterion.otherwise)
+        fits, otherwise = sides_of_criterion(corpus, criterion)
         if taxon in (fits, otherwise):
             found.append((criterion, fits == taxon))
     return tuple(sorted(found, key=lambda one: not one[1]))
-
-
-def _meant(corpus: Corpus, said: str) -> str:
-    """Id of the taxon; "" for a name that is not given, not known or never accepted (`check` tells it)."""
-    try:
-        return find_taxon(corpus, lookup(corpus, said)).id if said else ""
-    except AuctorumError:
-        return ""

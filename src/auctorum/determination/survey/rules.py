@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from auctorum.circumscription.plants import Plant
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.criteria import Limit, limit_of
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.proposal import propose
 from auctorum.determination.criteria.spectrum import comparable
 from auctorum.determination.many import Observed
-from auctorum.determination.places.of_site import HABITAT, habitat_giver
+from auctorum.determination.places.of_site import habitat_giver
 from auctorum.determination.survey.bases import Judged, by_criterion, concerning
 from auctorum.determination.survey.curve import Decisive, decisive
 from auctorum.problems import AuctorumError
@@ -65,6 +66,6 @@ def _rule(
 
 def _seen(corpus: Corpus, limit: Limit, plants: Sequence[Plant], observed: Observed) -> Observed:
     """The observations, with the habitat of the sites where that decides."""
-    if corpus.vocabulary[limit.character].structure != HABITAT:
+    if not of_habitat(corpus.vocabulary[limit.character]):
         return observed
     return Observed([*map(habitat_giver(corpus), plants)])

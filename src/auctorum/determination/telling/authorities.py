@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from auctorum.circumscription.phrases import capital, counted, listed
 from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
-from auctorum.corpus.resolve import taxa_of_criterion
+from auctorum.corpus.resolve import sides_of_criterion
 from auctorum.determination.criteria.criterion import Judgement, Verdict
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.determine import determine
@@ -127,11 +127,9 @@ def _by_criterion(corpus: Corpus, criterion: Criterion, judged: Judgement, taxon
     title = title_of(criterion)
     if judged.verdict in (Verdict.BORDERLINE, Verdict.INSUFFICIENT) or not judged.name:
         return f"The criterion {title} does not decide."
-    taxa = taxa_of_criterion(corpus, criterion)
-    place = 0 if judged.verdict is Verdict.FITS else 1
     if taxon is None:
         return f"The criterion {title} says {judged.name}."
-    same = place < len(taxa) and taxa[place] == taxon
+    same = sides_of_criterion(corpus, criterion)[0 if judged.verdict is Verdict.FITS else 1] == taxon
     return f"The criterion {title} says {judged.name}, {'too' if same else 'which differs'}."
 
 

@@ -10,11 +10,11 @@ from auctorum.characters.show import format_span
 from auctorum.characters.units import UnfitUnit, convert
 from auctorum.characters.vocabulary import Kind
 from auctorum.circumscription.plants import Plant
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.criterion import Judgement
 from auctorum.determination.model import Contribution, Determination, Unused
 from auctorum.determination.places.localities import elevation_band
-from auctorum.determination.places.of_site import HABITAT
 
 METRES = "m"
 
@@ -28,7 +28,7 @@ def of_its_site(corpus: Corpus, plant: Plant) -> dict[str, str]:
     low, high = elevation_band(site.minimumElevationInMeters, site.maximumElevationInMeters)
     found = {}
     for character in corpus.vocabulary.values():
-        if character.structure == HABITAT and character.kind is Kind.MEASURE and character.name not in own:
+        if of_habitat(character) and character.kind is Kind.MEASURE and character.name not in own:
             found[character.name] = _band(low, high, character.unit)
     return found
 
