@@ -31,6 +31,18 @@ MAY_IMPORT = {
     "records.schema records.dates names characters problems",
 }
 
+# The rooms of determination, and which of the others each may enter; "core" are the modules beside them.
+ROOMS = {
+    "counting": "",
+    "sheet": "",
+    "places": "counting",
+    "core": "counting",
+    "criteria": "core places counting",
+    "telling": "core criteria places",
+    "labels": "core criteria places telling",
+    "survey": "core criteria places counting",
+}
+
 # Each outside library has its doors; where it is not named here, it is not used.
 DOORS = {
     "yaml": {"records"},
@@ -94,6 +106,24 @@ def test_rows_and_doors(path: Path) -> None:
             assert part_of(below) in allowed, f"{path}:{line}: {here} may not import {module}"
         elif top not in STANDARD and top != "__future__":
             assert here in DOORS.get(top, set()), f"{path}:{line}: {top} has no door in {here}"
+
+
+def room_of(module: str) -> str:
+    """The room of a module below `determination`: its folder, or "core"."""
+    inside = module.split(".")[1:]
+    folder = inside[0] if inside else ""
+    return folder if (SRC / "determination" / folder).is_dir() and folder else "core"
+
+
+@pytest.mark.parametrize("path", sorted((SRC / "determination").rglob("*.py")), ids=own_module)
+def test_rooms_of_determination(path: Path) -> None:
+    here = room_of(own_module(path))
+    assert here in ROOMS, f"decide in ROOMS which others {here} may enter"
+    allowed = {here, *ROOMS[here].split()}
+    for line, module in imports(path):
+        if module.startswith("auctorum.determination."):
+            there = room_of(module.removeprefix("auctorum."))
+            assert there in allowed, f"{path}:{line}: {here} may not import {module}"
 
 
 def test_every_part_is_placed() -> None:

@@ -11,6 +11,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from auctorum.cli.main import main
+from auctorum.cli.survey import survey
+from auctorum.determination.survey.survey import HALF_WIDTH
 
 KB = str(Path(__file__).parents[2] / "kb")
 HEADER = "occurrenceID,locationID,scientificName,spur length [mm],lifeStage\n"
@@ -25,6 +27,11 @@ def data() -> dict[str, object]:
     found = run("--json")
     assert found.exit_code == 0, found.output
     return json.loads(found.stdout)
+
+
+def test_the_usual_interval_is_that_of_the_core() -> None:
+    """The command says it by itself, so that its help needs no arithmetic to be loaded."""
+    assert {one.name: one.default for one in survey.params}["within"] == HALF_WIDTH
 
 
 def test_it_can_be_read_section_by_section() -> None:

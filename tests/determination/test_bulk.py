@@ -15,9 +15,9 @@ from auctorum.corpus.criteria import limit_of
 from auctorum.determination.bulk import Bulk, Part, values_at
 from auctorum.determination.criteria.columns import verdicts
 from auctorum.determination.criteria.criterion import judge_each
-from auctorum.determination.found import Finder, Sum
 from auctorum.determination.many import Measured, Shown, columns_of
 from auctorum.determination.model import Wording
+from auctorum.determination.telling.table_answers import Finder, Sum
 from auctorum.determination.view import Statements, view_of
 from auctorum.records import schema
 from auctorum.records.schema import Thresholds

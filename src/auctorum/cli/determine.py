@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from auctorum.cli.common import json_option, kb_option, load_quietly
+
+if TYPE_CHECKING:
+    from auctorum.cli.determine_setting import Options, Setting
 
 
 @click.command()
@@ -66,26 +70,7 @@ from auctorum.cli.common import json_option, kb_option, load_quietly
 @kb_option
 @json_option
 @click.pass_context
-def determine(
-    ctx: click.Context,
-    file: Path | None,
-    with_: tuple[str, ...],
-    stage: str,
-    site: str | None,
-    habitat: bool,
-    sec: tuple[str, ...],
-    among: tuple[str, ...],
-    criteria: tuple[str, ...],
-    own_plants: bool,
-    priors: tuple[str, ...],
-    prior_from_plants: bool,
-    ask: bool,
-    evaluate: bool,
-    form: str | None,
-    out: Path | None,
-    kb: Path,
-    as_json: bool,
-) -> None:
+def determine(ctx: click.Context, /, kb: Path, **said: Any) -> None:
     """What a plant is, how sure that is, and on whose authority.
 
     Say what you observed by --with, again and again; or be asked (--ask); or give a table of plants, FILE (CSV, a row
@@ -96,45 +81,30 @@ def determine(
 
     Exit code 1 if nothing could be used, or if a cell of FILE could not; the rest is used all the same.
     """
-    from auctorum.cli.determine_setting import check_options, setting
+    from auctorum.cli.determine_setting import Options, check_options, setting
 
-    check_options(
-        file=file,
-        with_=with_,
-        site=site,
-        habitat=habitat,
-        ask=ask,
-        evaluate=evaluate,
-        form=form,
-        out=out,
-        as_json=as_json,
-    )
-    corpus = load_quietly(kb).corpus
-    asked = setting(
-        corpus,
-        stage=stage,
-        sec=sec,
-        among=among,
-        criteria=criteria,
-        own_plants=own_plants,
-        priors=priors,
-        prior_from_plants=prior_from_plants,
-        habitat=habitat,
-    )
-    if evaluate:
+    options = Options(**said)
+    check_options(options)
+    asked = setting(load_quietly(kb).corpus, options)
+    ctx.exit(_answered(options, asked))
+
+
+def _answered(options: Options, asked: Setting) -> int:
+    """Print the answer to the options; the exit code."""
+    if options.evaluate:
         from auctorum.cli.determine_evaluate import evaluated
 
-        ctx.exit(evaluated(asked, file, as_json))
-    if file is not None:
+        return evaluated(asked, options.file, options.as_json)
+    if options.file is not None:
         from auctorum.cli.determine_file import of_file
 
-        ctx.exit(of_file(asked, file, form, out, as_json))
+        return of_file(asked, options.file, options.form, options.out, options.as_json)
     from auctorum.cli.determine_one import of_one, plant_from
 
-    plant = plant_from(asked, with_, site)
-    if ask:
+    plant = plant_from(asked, options.with_, options.site)
+    if options.ask:
         from auctorum.cli.determine_ask import asked_for
 
-        plant = asked_for(asked, plant, aside=as_json)
-    used = of_one(asked, plant, as_json)
-    ctx.exit(0 if used or ask else 1)
+        plant = asked_for(asked, plant, aside=options.as_json)
+    used = of_one(asked, plant, options.as_json)
+    return 0 if used or options.ask else 1

@@ -10,7 +10,7 @@ from auctorum.determination.criteria.criterion import chance_of_fitting
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.model import Wording
 from auctorum.determination.telling import words
-from auctorum.determination.telling.grounds import OPINION, grounds, staged
+from auctorum.determination.telling.grounds import OPINION, grounds
 from auctorum.determination.wording import qualified
 
 if TYPE_CHECKING:
@@ -50,10 +50,10 @@ def data(asked: Setting, plant: Plant, told: Answer) -> dict[str, object]:
         "agreement": list(told.agreement),
         "authors": [_authority(one) for one in told.single],
         "other_views": [_authority(one) for one in told.beside],
-        "criteria": [criterion_data(criterion, judged) for criterion, judged in told.judged],
+        "criteria": [_criterion(criterion, judged) for criterion, judged in told.judged],
         "criteria_not_tried": [{"id": id_, "why": error, "remedy": remedy} for id_, error, remedy in told.unusable],
         "questions": [_question(asked, one) for one in told.asked],
-        "rests_on": [*filter(None, [staged(plant.observations, asked.corpus, asked.stage)]), *rests],
+        "rests_on": [*filter(None, [asked.taken(plant)]), *rests],
         "cautions": [OPINION, *(asked.corpus.settings.cautions or USUAL_CAUTIONS)],
     }  # fmt: skip
 
@@ -108,7 +108,7 @@ def _authority(one: Authority) -> dict[str, object]:
     }
 
 
-def criterion_data(criterion: Criterion, judged: Judgement) -> dict[str, object]:
+def _criterion(criterion: Criterion, judged: Judgement) -> dict[str, object]:
     """A judgement by a working criterion."""
     chance = chance_of_fitting(judged)
     return {

@@ -9,7 +9,7 @@ import click
 
 from auctorum.cli.common import at_work, echo_json
 from auctorum.cli.determine_setting import Setting
-from auctorum.cli.determine_table import Teller, plants_of_table, with_sites
+from auctorum.cli.determine_table import Teller, plants_of_table
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
@@ -44,7 +44,8 @@ def evaluated(asked: Setting, file: Path | None, as_json: bool) -> int:
 def _plants(asked: Setting, file: Path | None, teller: Teller) -> tuple[Plant, ...]:
     from auctorum.circumscription.plants import plants
 
-    return with_sites(asked, plants(asked.corpus)) if file is None else plants_of_table(asked, file, teller)
+    several = plants(asked.corpus) if file is None else plants_of_table(asked.corpus, file, asked.stage, teller)
+    return asked.with_sites(several)
 
 
 def _why(found: Calibration) -> str:

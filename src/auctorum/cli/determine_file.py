@@ -16,7 +16,7 @@ from auctorum.cli.determine_rows import WHOLE, Row, Streamed, usable, whole_rows
 from auctorum.cli.determine_setting import Setting
 from auctorum.cli.determine_sum import show_sum, sum_data
 from auctorum.cli.determine_table import Teller
-from auctorum.determination.found import Sum
+from auctorum.determination.telling.table_answers import Sum
 from auctorum.determination.telling.words import LEAST, percent
 
 if TYPE_CHECKING:

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 import click
 
+from auctorum.cli.asked import check_known
 from auctorum.cli.common import echo_json
-from auctorum.cli.determine_setting import Setting, check_site
+from auctorum.cli.determine_setting import Setting
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
@@ -20,7 +21,7 @@ def plant_from(asked: Setting, said: tuple[str, ...], site: str | None) -> Plant
     from auctorum.determination.telling.reckoned import pooled
 
     if site is not None:
-        check_site(asked.corpus, site)
+        check_known("site", (site,), sorted(asked.corpus.sites), "--site", where=" in sites.csv")
     several = []
     for one in said:
         if not one.partition("=")[2].strip():

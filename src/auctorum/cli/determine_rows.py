@@ -14,7 +14,7 @@ from auctorum.problems import AuctorumError, Place, Problem, Severity
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
     from auctorum.corpus.criteria import Limit
-    from auctorum.determination.found import Finder, Found
+    from auctorum.determination.telling.table_answers import Finder, Found
     from auctorum.records import schema
     from auctorum.records.schema import Criterion
     from auctorum.records.streamed import Chunk
@@ -54,8 +54,8 @@ def usable(asked: Setting) -> tuple[list[tuple[Criterion, Limit]], list[tuple[st
 
 def finder(asked: Setting) -> Finder:
     """What determines the plants of a table as the setting asks."""
-    from auctorum.determination.found import Finder
     from auctorum.determination.telling.answer import genus_of
+    from auctorum.determination.telling.table_answers import Finder
 
     return Finder(asked.view, asked.view.names, genus_of(asked.corpus, asked.view), asked.priors, asked.thresholds)
 
@@ -64,7 +64,7 @@ def whole_rows(
     asked: Setting, file: Path, teller: Teller, criteria: Sequence[Criterion], step: Callable[[int, int], None]
 ) -> Iterator[Row]:
     """The rows of a table that is read whole."""
-    several = plants_of_table(asked, file, teller)
+    several = asked.with_sites(plants_of_table(asked.corpus, file, asked.stage, teller))
     yield from _rows_of(asked, several, criteria, step, ask=len(several) <= MOST_ASKED)
 
 
@@ -143,8 +143,9 @@ class Streamed:
                 if chunk.lines:
                     yield from self._of_chunk(chunk)
                 step(min(size, buffer.tell() if buffer is not None else size), size)
-        several = linked_plants(self._asked, held, (), self._teller)
-        yield from _rows_of(self._asked, several, [one for one, _ in self._criteria], step, ask=False)
+        asked = self._asked
+        several = asked.with_sites(linked_plants(asked.corpus, held, (), asked.stage, self._teller))
+        yield from _rows_of(asked, several, [one for one, _ in self._criteria], step, ask=False)
 
     def _of_chunk(self, chunk: Chunk) -> Iterator[Row]:
         from auctorum.determination.bulk import Part

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from auctorum.cli.common import check_works, find_name
+from auctorum.cli.asked import check_known, check_stage, own_plants, taxon
+from auctorum.cli.common import check_works
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
@@ -17,6 +18,28 @@ if TYPE_CHECKING:
     from auctorum.determination.telling.beforehand import Beforehand
     from auctorum.determination.view import Statements, View
     from auctorum.records.schema import Criterion, Thresholds
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """The words of the command line, as they were typed."""
+
+    file: Path | None
+    with_: tuple[str, ...]
+    stage: str
+    site: str | None
+    habitat: bool
+    sec: tuple[str, ...]
+    among: tuple[str, ...]
+    criteria: tuple[str, ...]
+    own_plants: bool
+    priors: tuple[str, ...]
+    prior_from_plants: bool
+    ask: bool
+    evaluate: bool
+    form: str | None
+    out: Path | None
+    as_json: bool
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -44,95 +67,64 @@ class Setting:
         """What the candidates of the view are given beforehand."""
         return self.beforehand.of(self.view)
 
+    def taken(self, plant: Plant) -> str:
+        """What is taken to be of the stage asked for, and how to say otherwise; "" where nothing is."""
+        from auctorum.determination.telling.grounds import staged
 
-def check_options(
-    *,
-    file: Path | None,
-    with_: tuple[str, ...],
-    site: str | None,
-    habitat: bool,
-    ask: bool,
-    evaluate: bool,
-    form: str | None,
-    out: Path | None,
-    as_json: bool,
-) -> None:
+        told = staged(plant.observations, self.corpus, self.stage)
+        return told and f"{told.removesuffix('.')} (--stage says otherwise)."
+
+    def with_sites(self, several: tuple[Plant, ...]) -> tuple[Plant, ...]:
+        """The plants, with the habitat of their sites where that was asked for."""
+        from auctorum.determination.places.of_site import habitat_giver
+
+        return tuple(map(habitat_giver(self.corpus), several)) if self.habitat else several
+
+
+def check_options(said: Options) -> None:
     """Refuse options that say nothing together, as misuse (exit code 2)."""
-    if file is None and not (with_ or ask or evaluate or site):
+    one_plant = bool(said.with_ or said.site or said.ask)
+    if said.file is None and not (one_plant or said.evaluate):
         raise click.UsageError("say what was observed by --with 'CHARACTER=VALUE', or --ask, or give a FILE of plants")
-    if evaluate and (with_ or site or ask):
+    if said.evaluate and one_plant:
         raise click.UsageError(
             "--evaluate tries named plants: give a FILE of them, or nothing for the knowledge base's own"
         )
-    if file is not None and (with_ or site or ask):
+    if said.file is not None and one_plant:
         raise click.UsageError("give a FILE of plants, or one plant by --with, --site and --ask")
-    if habitat and file is None and not evaluate:
+    if said.habitat and said.file is None and not said.evaluate:
         raise click.UsageError("--habitat is for the sites of a FILE; for one plant give --site")
-    if (form or out) and (file is None or evaluate):
+    if (said.form or said.out) and (said.file is None or said.evaluate):
         raise click.UsageError("--format and --out are for the answers on a FILE of plants")
-    if as_json and (form or out):
+    if said.as_json and (said.form or said.out):
         raise click.UsageError("give --json, or --format and --out")
-    if out is not None and form == "text":
+    if said.out is not None and said.form == "text":
         raise click.UsageError("--out writes CSV; leave --format away")
 
 
-def setting(
-    corpus: Corpus,
-    *,
-    stage: str,
-    sec: tuple[str, ...],
-    among: tuple[str, ...],
-    criteria: tuple[str, ...],
-    own_plants: bool,
-    priors: tuple[str, ...],
-    prior_from_plants: bool,
-    habitat: bool,
-) -> Setting:
+def setting(corpus: Corpus, said: Options) -> Setting:
     """Everything looked up; raises UnknownName, NothingStated and so on, and BadParameter for misuse."""
     from auctorum.circumscription.plants import plants
     from auctorum.determination.telling.beforehand import of_plants
     from auctorum.determination.view import Statements, view_of
 
-    if priors and prior_from_plants:
+    if said.priors and said.prior_from_plants:
         raise click.UsageError("give --prior or --prior-from-plants, not both")
-    check_works(corpus, sec)
-    _check_stage(corpus, stage)
-    taxa = tuple(dict.fromkeys(_taxon(corpus, said) for said in among))
-    own = tuple(one for one in plants(corpus) if one.taxon is not None) if own_plants else ()
-    if own_plants and not own:
-        raise click.BadParameter("the knowledge base has no plant that was given a name", param_hint="--own-plants")
+    check_works(corpus, said.sec)
+    check_stage(corpus, said.stage)
+    taxa = tuple(dict.fromkeys(taxon(corpus, one) for one in said.among))
+    own = own_plants(corpus) if said.own_plants else ()
     statements = Statements(corpus)
-    works = tuple(dict.fromkeys(sec)) or None
+    works = tuple(dict.fromkeys(said.sec)) or None
     view = view_of(statements, works=works, taxa=taxa, own=own)
-    beforehand = of_plants(plants(corpus)) if prior_from_plants else _priors(corpus, priors, view)
-    chosen = _criteria(corpus, criteria)
-    return Setting(corpus, statements, view, stage, works, taxa, chosen, own, beforehand, habitat)
-
-
-def _taxon(corpus: Corpus, said: str) -> str:
-    from auctorum.corpus.resolve import find_taxon
-
-    return find_taxon(corpus, find_name(corpus, said).id).id
-
-
-def _check_stage(corpus: Corpus, stage: str) -> None:
-    known = {one for character in corpus.vocabulary.values() for one in character.stages} | {"young", "mature", "old"}
-    if stage not in known:
-        raise click.BadParameter(f"no stage {stage!r}{_near(stage, known)}", param_hint="--stage")
-
-
-def _near(said: str, known: Collection[str]) -> str:
-    from auctorum.names.nearest import nearest
-
-    near = nearest(said, known)
-    return f"; nearest: {', '.join(near)}" if near else f"; there are: {', '.join(sorted(known)) or 'none'}"
+    beforehand = of_plants(plants(corpus)) if said.prior_from_plants else _priors(corpus, said.priors, view)
+    chosen = _criteria(corpus, said.criteria)
+    return Setting(corpus, statements, view, said.stage, works, taxa, chosen, own, beforehand, said.habitat)
 
 
 def _criteria(corpus: Corpus, asked: tuple[str, ...]) -> tuple[Criterion, ...]:
     known = {one.id: one for one in corpus.criteria}
-    for id_ in asked:
-        if id_ not in known:
-            raise click.BadParameter(f"no criterion {id_!r}{_near(id_, known)}", param_hint="--criterion")
+    check_known("criterion", asked, sorted(known), "--criterion")
     return tuple(known[id_] for id_ in dict.fromkeys(asked)) if asked else tuple(corpus.criteria)
 
 
@@ -142,13 +134,13 @@ def _priors(corpus: Corpus, said: tuple[str, ...], view: View) -> Beforehand:
     found: dict[str, float] = {}
     for one in said:
         name, _, share = one.rpartition("=")
-        taxon = _taxon(corpus, name.strip()) if name.strip() else ""
-        if not taxon:
+        meant = taxon(corpus, name.strip()) if name.strip() else ""
+        if not meant:
             raise click.BadParameter(f"{one!r}: write TAXON=SHARE, such as 'Exemplum album=0.3'", param_hint="--prior")
-        if taxon not in view.taxa:
+        if meant not in view.taxa:
             several = "; ".join(view.names.values())
             raise click.BadParameter(f"{name.strip()} is no candidate here; there are: {several}", param_hint="--prior")
-        found[taxon] = _share(one, share)
+        found[meant] = _share(one, share)
     if sum(found.values()) > 1 + 1e-9:
         raise click.BadParameter("the shares come to more than 1", param_hint="--prior")
     if found and not any(found.values()) and len(found) == len(view.taxa):
@@ -165,9 +157,3 @@ def _share(said: str, share: str) -> float:
     if not 0 <= found <= 1:
         raise click.BadParameter(f"{said!r}: a share lies from 0 to 1, or 0 % to 100 %", param_hint="--prior")
     return found
-
-
-def check_site(corpus: Corpus, site: str) -> None:
-    """Refuse an id that is no site, with the nearest, as misuse."""
-    if site not in corpus.sites:
-        raise click.BadParameter(f"no site {site!r} in sites.csv{_near(site, corpus.sites)}", param_hint="--site")

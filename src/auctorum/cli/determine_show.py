@@ -18,7 +18,7 @@ from auctorum.determination.criteria.criterion import Verdict
 from auctorum.determination.criteria.words import sentences, title_of
 from auctorum.determination.model import Wording
 from auctorum.determination.telling import words
-from auctorum.determination.telling.grounds import cautions, grounds, staged
+from auctorum.determination.telling.grounds import cautions, grounds
 from auctorum.determination.telling.outcome_words import outcomes
 from auctorum.determination.wording import qualified
 
@@ -65,7 +65,7 @@ def italics(asked: Setting, told: Answer) -> Italic:
     return italiciser({qualified(name, said) for name in plain if name for said in Wording})
 
 
-def bullets(texts: Sequence[Text]) -> Table:
+def _bullets(texts: Sequence[Text]) -> Table:
     """Sentences with a dash before each, wrapped beside it."""
     grid = Table.grid(padding=(0, 1))
     grid.add_column()
@@ -99,15 +99,15 @@ def _characters(asked: Setting, plant: Plant, told: Answer, italic: Italic) -> I
     found = told.found
     if found.contributions:
         yield heading("\nWhat each character says")
-        yield bullets([italic(words.telling(one, found, told.names)) for one in found.contributions])
+        yield _bullets([italic(words.telling(one, found, told.names)) for one in found.contributions])
         if silent := words.silence(found, told.names):
             yield italic(silent)
-        if taken := staged(plant.observations, asked.corpus, asked.stage):
+        if taken := asked.taken(plant):
             yield taken
     if found.unused:
         yield heading("\nNot used")
         said = [words.unused_words(one.character, one.stage, one.said, one.why) for one in found.unused]
-        yield bullets(list(map(Text, said)))
+        yield _bullets(list(map(Text, said)))
 
 
 def _next(asked: Setting, told: Answer, italic: Italic) -> Iterator[object]:
@@ -136,17 +136,17 @@ def question(asked: Setting, one: Question, told: Answer, italic: Italic) -> Tex
 def _authorities(asked: Setting, told: Answer, italic: Italic) -> Iterator[object]:
     yield heading("\nOn whose authority")
     for criterion, judged in told.judged:
-        yield italic(judged_words(asked, criterion, judged))
+        yield italic(_judged_words(asked, criterion, judged))
     if told.unusable:
         yield f"Not tried: {', '.join(id_ for id_, _, _ in told.unusable)}."
-    rows = [authority_row(one, italic) for one in (*told.single, *told.beside)]
+    rows = [_authority_row(one, italic) for one in (*told.single, *told.beside)]
     if rows:
         yield Text()
         headings = ("according to", "it is", "probability", "characters used")
         yield table(headings, rows, right=(2, 3))
 
 
-def judged_words(asked: Setting, criterion: Criterion, judged: Judgement) -> str:
+def _judged_words(asked: Setting, criterion: Criterion, judged: Judgement) -> str:
     """The judgement in sentences; where a site's elevation decides, not how far it is from the limit."""
     if judged.margin is None and judged.verdict is not Verdict.INSUFFICIENT:
         seen = f"{criterion.decisive.character} {judged.observed} by its site"
@@ -154,7 +154,7 @@ def judged_words(asked: Setting, criterion: Criterion, judged: Judgement) -> str
     return " ".join(sentences(asked.corpus, criterion, judged))
 
 
-def authority_row(one: Authority, italic: Italic) -> tuple[str | Text, ...]:
+def _authority_row(one: Authority, italic: Italic) -> tuple[str | Text, ...]:
     """One view's name for the plant, and how far it can be asked."""
     chance = "only candidate" if one.alone else words.percent(one.probability)
     by = one.view.removeprefix("sec. ")

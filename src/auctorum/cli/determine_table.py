@@ -1,20 +1,20 @@
-"""The plants of a FILE for `auctorum determine`, and what is wrong in it."""
+"""The plants of a FILE, and what is wrong in it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import fields, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from auctorum.cli.common import counted
-from auctorum.cli.determine_setting import Setting
 from auctorum.problems import Severity
 
 if TYPE_CHECKING:
     from auctorum.circumscription.plants import Plant
+    from auctorum.corpus.model import Corpus
     from auctorum.problems import Problem
     from auctorum.records import schema
 
@@ -43,43 +43,42 @@ class Teller:
             click.echo(f"... and {counted(self.untold, 'more problem')} of this table", err=True)
 
 
-def plants_of_table(asked: Setting, path: Path, teller: Teller) -> tuple[Plant, ...]:
-    """The plants of a table that is read whole, wide or long."""
-    from auctorum.records.field_tables import read_plants_text
+def told_table(path: Path, teller: Teller) -> tuple[str | None, str]:
+    """The text of a table, None where it cannot be read, and what the file is called in problems."""
     from auctorum.records.read import read_table, shown
 
     text, problems = read_table(path)
     teller.tell(problems)
+    return text, shown(path)
+
+
+def plants_of_table(corpus: Corpus, path: Path, stage: str, teller: Teller) -> tuple[Plant, ...]:
+    """The plants of a table that is read whole, wide or long; `stage` is that of plants that state none."""
+    from auctorum.records.field_tables import read_plants_text
+
+    text, name = told_table(path, teller)
     if text is None:
         return ()
-    table, problems = read_plants_text(text, shown(path), tuple(asked.corpus.vocabulary))
+    table, problems = read_plants_text(text, name, tuple(corpus.vocabulary))
     teller.tell(problems)
-    return linked_plants(asked, table.specimens, table.measurements, teller)
+    return linked_plants(corpus, table.specimens, table.measurements, stage, teller)
 
 
 def linked_plants(
-    asked: Setting,
+    corpus: Corpus,
     records: Iterable[schema.Specimen],
     measurements: tuple[schema.MeasurementOrFact, ...],
+    stage: str,
     teller: Teller,
 ) -> tuple[Plant, ...]:
-    """Plants from records; one that states no growth stage is taken to be of the stage asked for."""
+    """Plants from records; one that states no growth stage is taken to be of that stage."""
     from auctorum.circumscription.plants import plants_in
     from auctorum.corpus.field_rows import linked_rows
+    from auctorum.records.fields import changed
 
-    rows, problems = linked_rows(tuple(records), measurements, asked.corpus)
+    rows, problems = linked_rows(tuple(records), measurements, corpus)
     teller.tell(problems)
-    staged = [row if row.record.lifeStage else replace(row, record=_at(asked.stage, row.record)) for row in rows]
-    return with_sites(asked, plants_in(staged, asked.corpus))
-
-
-def _at(stage: str, record: schema.Specimen) -> schema.Specimen:
-    told = {one.name: getattr(record, one.name) for one in fields(record) if one.name != "place"}
-    return type(record)(**told | {"lifeStage": stage})
-
-
-def with_sites(asked: Setting, several: tuple[Plant, ...]) -> tuple[Plant, ...]:
-    """The plants, with the habitat of their sites where that was asked for."""
-    from auctorum.determination.places.of_site import habitat_giver
-
-    return tuple(map(habitat_giver(asked.corpus), several)) if asked.habitat else several
+    staged = [
+        row if row.record.lifeStage else replace(row, record=changed(row.record, lifeStage=stage)) for row in rows
+    ]
+    return plants_in(staged, corpus)

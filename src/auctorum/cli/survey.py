@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from auctorum.cli.common import check_works, json_option, kb_option, load_quietly, progress_bar
+
+if TYPE_CHECKING:
+    from auctorum.circumscription.plants import Plant
+    from auctorum.cli.survey_setting import Options
+    from auctorum.corpus.model import Corpus
+    from auctorum.determination.survey.model import Survey
 
 _MANY = 5_000  # plants from which it takes long enough for a sign of life
 SECTIONS = ("counts", "curve", "spectrum", "observers", "wanted", "candidates")
@@ -54,21 +61,7 @@ SECTIONS = ("counts", "curve", "spectrum", "observers", "wanted", "candidates")
 @kb_option
 @json_option
 @click.pass_context
-def survey(
-    ctx: click.Context,
-    taxon: str | None,
-    file: Path | None,
-    stage: str,
-    sites: tuple[str, ...],
-    sec: tuple[str, ...],
-    criteria: tuple[str, ...],
-    own_plants: bool,
-    within: float,
-    sections: tuple[str, ...],
-    form: str,
-    kb: Path,
-    as_json: bool,
-) -> None:
+def survey(ctx: click.Context, /, kb: Path, **said: Any) -> None:
     """How many plants of TAXON there are, under your own definition and under everybody else's.
 
     Without TAXON it is the first focal taxon of the knowledge base. Wild plants are counted at each site and in all: by
@@ -80,46 +73,48 @@ def survey(
 
     Exit code 1 if there is no plant to count, or if a cell of FILE could not be used; the rest is used all the same.
     """
-    from auctorum.cli.survey_setting import check_asked, check_sites, plants_asked, taxon_asked
+    from auctorum.cli.survey_setting import Options, check_asked, check_options, check_sites, plants_asked, taxon_asked
+    from auctorum.records.read import collector_paused
+
+    options = Options(**said)
+    check_options(options)
+    corpus = load_quietly(kb).corpus
+    check_works(corpus, options.sec)
+    meant = taxon_asked(corpus, options.taxon)
+    check_asked(corpus, meant, options.criteria, options.stage)
+    with collector_paused():
+        plants, own, faults = plants_asked(corpus, options)
+    check_sites(corpus, options.sites, plants)
+    found = _counted(corpus, options, meant, plants, own)
+    if options.text:
+        from auctorum.cli.survey_show import show
+
+        show(corpus, found, options.sections or SECTIONS)
+    else:
+        from auctorum.cli.survey_show import put_out
+
+        put_out(corpus, found, as_json=options.as_json)
+    ctx.exit(1 if faults or not found.plants else 0)
+
+
+def _counted(corpus: Corpus, options: Options, meant: str, plants: Sequence[Plant], own: Sequence[Plant]) -> Survey:
+    """The plants counted under every view asked for; shows progress."""
     from auctorum.determination.survey.survey import survey as surveyed
     from auctorum.determination.view import Statements
     from auctorum.records.read import collector_paused
 
-    if as_json and form == "csv":
-        raise click.UsageError("give --json or --format csv, not both")
-    if sections and (as_json or form == "csv"):
-        raise click.UsageError("--section is for the text; --json and --format csv give the whole")
-    if math.isnan(within):
-        raise click.BadParameter("a share is a number", param_hint="--within")
-    corpus = load_quietly(kb).corpus
-    check_works(corpus, sec)
-    meant = taxon_asked(corpus, taxon)
-    check_asked(corpus, meant, criteria, stage)
-    with collector_paused():
-        plants, own, faults = plants_asked(corpus, file, stage, own_plants=own_plants)
-    check_sites(corpus, sites, plants)
-    text = form == "text" and not as_json
     least = 1 if len(plants) > _MANY else len(corpus.works) + 1
     with collector_paused(), progress_bar("Counting", least) as progress:
-        found = surveyed(
+        return surveyed(
             corpus,
             Statements(corpus),
             meant,
             plants,
-            works=sec or None,
-            criteria=criteria or None,
+            works=options.sec or None,
+            criteria=options.criteria or None,
             own=own,
-            sites=sites or None,
-            half_width=within,
-            exactly=text,
+            sites=options.sites or None,
+            half_width=options.within,
+            exactly=options.text,
             progress=progress,
         )
-    if text:
-        from auctorum.cli.survey_show import show
-
-        show(corpus, found, sections or SECTIONS)
-    else:
-        from auctorum.cli.survey_show import put_out
-
-        put_out(corpus, found, as_json=as_json)
-    ctx.exit(1 if faults or not found.plants else 0)

@@ -65,18 +65,16 @@ def verify_labels(
 
 def _of_file(path: Path, corpus: Corpus) -> tuple[Label, ...]:
     """The labels of a table; what is wrong in it is told on standard error."""
-    from auctorum.cli.determine_table import Teller
+    from auctorum.cli.determine_table import Teller, told_table
     from auctorum.corpus.rows import linked_labels
     from auctorum.problems import Problem
     from auctorum.records.label_tables import read_labels_text
-    from auctorum.records.read import read_table, shown
 
     teller = Teller()
-    text, problems = read_table(path)
-    teller.tell(problems)
+    text, name = told_table(path, teller)
     if text is None:
         return ()
-    records, problems = read_labels_text(text, shown(path), tuple(corpus.vocabulary))
+    records, problems = read_labels_text(text, name, tuple(corpus.vocabulary))
     more: list[Problem] = []
     labels = linked_labels(records, corpus.vocabulary, more)
     teller.tell(sorted((*problems, *more)))

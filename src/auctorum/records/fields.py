@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import field
-from typing import Annotated, Any
+from dataclasses import field, fields
+from typing import Annotated, Any, TypeVar
 
 from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, GetPydanticSchema, StringConstraints
 from pydantic.dataclasses import dataclass
@@ -47,6 +47,15 @@ def without_place(data: Any) -> Any:
 def place_field() -> Any:
     """The field that keeps the place of a record, out of equality and of its printed form."""
     return field(default=NOWHERE, compare=False, repr=False)
+
+
+Record = TypeVar("Record")
+
+
+def changed(record: Record, **told: Any) -> Record:
+    """The same record with some fields told otherwise, by their names here; checked again, its place is kept."""
+    known = {one.name: getattr(record, one.name) for one in fields(record)}  # type: ignore[arg-type]
+    return type(record)(**{_kebab(name): value for name, value in (known | told).items()})
 
 
 # A mapping of free keys, such as signs and their meaning.

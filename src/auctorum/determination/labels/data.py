@@ -6,8 +6,11 @@ from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import called
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.labels.model import (
+    ByCriterion,
+    Instead,
     LabelFinding,
     LabelReport,
+    Matched,
     SellerSum,
     Strength,
     TraitTest,
@@ -64,21 +67,12 @@ def data(corpus: Corpus, report: LabelReport) -> dict[str, object]:
 
 
 def _label(corpus: Corpus, one: LabelFinding) -> dict[str, object]:
-    instead = one.instead
     return {
         "id": one.id,
         "seller": one.seller or None,
         "date": one.date or None,
         "label": one.label,
-        "name": {
-            "how": str(one.matched.how),
-            "names": [format_name(corpus.names[name].name) for name in one.matched.names],
-            "differences": list(one.matched.differences),
-            "form": list(one.matched.form),
-            "set_aside": list(one.matched.set_aside),
-            "nearest": list(one.matched.near),
-            "why": one.matched.why or None,
-        },
+        "name": _name(corpus, one.matched),
         "taxon": one.meaning.taxon,
         "taxon_name": one.name or None,
         "standing": one.meaning.standing or None,
@@ -86,28 +80,43 @@ def _label(corpus: Corpus, one: LabelFinding) -> dict[str, object]:
         "why": one.why or None,
         "stage_taken_as_mature": one.stage_taken,
         "traits": [_trait(each) for each in one.traits],
-        "could_be": None
-        if instead is None
-        else {
-            "taxon": instead.taxon,
-            "name": instead.name,
-            "current_name": called(corpus, corpus.taxa[instead.taxon].current),
-            "probability": round(instead.probability, 6),
-            "wording": str(instead.wording),
-            "as_labelled": instead.same,
-            "inside_taxon_of_label": instead.inside,
-        },
-        "criteria": [
-            {
-                "id": each.criterion.id,
-                "title": title_of(each.criterion),
-                "verdict": str(each.judged.verdict),
-                "observed": each.judged.observed or None,
-                "threshold": each.judged.threshold,
-                "agrees_with_label": each.agrees,
-            }
-            for each in one.criteria
-        ],
+        "could_be": None if one.instead is None else _instead(corpus, one.instead),
+        "criteria": [_criterion(each) for each in one.criteria],
+    }
+
+
+def _name(corpus: Corpus, matched: Matched) -> dict[str, object]:
+    return {
+        "how": str(matched.how),
+        "names": [format_name(corpus.names[name].name) for name in matched.names],
+        "differences": list(matched.differences),
+        "form": list(matched.form),
+        "set_aside": list(matched.set_aside),
+        "nearest": list(matched.near),
+        "why": matched.why or None,
+    }
+
+
+def _instead(corpus: Corpus, one: Instead) -> dict[str, object]:
+    return {
+        "taxon": one.taxon,
+        "name": one.name,
+        "current_name": called(corpus, corpus.taxa[one.taxon].current),
+        "probability": round(one.probability, 6),
+        "wording": str(one.wording),
+        "as_labelled": one.same,
+        "inside_taxon_of_label": one.inside,
+    }
+
+
+def _criterion(one: ByCriterion) -> dict[str, object]:
+    return {
+        "id": one.criterion.id,
+        "title": title_of(one.criterion),
+        "verdict": str(one.judged.verdict),
+        "observed": one.judged.observed or None,
+        "threshold": one.judged.threshold,
+        "agrees_with_label": one.agrees,
     }
 
 

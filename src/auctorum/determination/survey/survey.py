@@ -46,12 +46,12 @@ def survey(
     """
     chosen = [one for one in plants if sites is None or (one.site or NO_SITE) in sites]
     wild = tuple(one for one in chosen if not in_cultivation(one))
-    held = statements.opinions
     authors = tuple(work for work in corpus.works if works is None or work in works)
-    asked = Asked(statements, held, taxon, Observed(wild), corpus.settings.thresholds, authors, tuple(own))
+    asked = Asked(
+        statements, statements.opinions, taxon, Observed(wild), corpus.settings.thresholds, authors, tuple(own)
+    )
     rules, left_out = rules_of(corpus, taxon, criteria, wild, asked.observed)
-    scope = scope_of(held, taxon)
-    views = [by_names(wild, scope), *(rule.judged for rule in rules), *by_all(asked), *by_authors(asked, progress)]
+    views = _views(asked, wild, rules, progress)
     ruling = rules[0] if rules else proposed(corpus, taxon, works, asked.observed)
     main = next((number for number, one in enumerate(views) if one.basis.ground in _DECIDING), 0)
     found = ruling.found if ruling is not None else None
@@ -73,12 +73,18 @@ def survey(
         confounded=found is not None and confounded(found),
         half_width=half_width,
         wanted=tuple(wanted(whole, at_sites, main, half_width)),
-        candidates=_candidates(corpus, plants, scope, (wild, views[main]), exactly=exactly),
+        candidates=_candidates(corpus, plants, scope_of(asked.held, taxon), (wild, views[main]), exactly=exactly),
         left_out=(*left_out, *_without_all(views)),
     )
 
 
 _DECIDING = (Ground.CRITERION, Ground.ALL)  # the views that decide what is wanted, the first that there is
+
+
+def _views(asked: Asked, wild: Sequence[Plant], rules: Sequence[Rule], progress: Progress | None) -> list[Judged]:
+    """By names, by each criterion, by all authors, by each of them, in this order."""
+    named = by_names(wild, scope_of(asked.held, asked.taxon))
+    return [named, *(rule.judged for rule in rules), *by_all(asked), *by_authors(asked, progress)]
 
 
 def _candidates(

@@ -65,7 +65,7 @@ def staged(several: Sequence[Observation], corpus: Corpus, stage: str) -> str:
     split = [one.character for one in several if corpus.vocabulary[one.character].stages and one.stage == stage]
     if not split:
         return ""
-    return f"Taken as that of a {stage} plant: {listed(dict.fromkeys(split))} (--stage says otherwise)."
+    return f"Taken as that of a {stage} plant: {listed(dict.fromkeys(split))}."
 
 
 def cautions(corpus: Corpus, usual: Sequence[str]) -> tuple[str, ...]:
