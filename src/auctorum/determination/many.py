@@ -7,7 +7,7 @@ all its parts, so that many characters of one organ make probabilities surer tha
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeAlias
 
@@ -193,7 +193,8 @@ class Determined:
 
     `probabilities` as `posteriors` gives them; `best` is the place of the likeliest candidate in `view.taxa`, `misfits`
     the number of characters that lie outside all that is stated of it, `wordings` places in `wording.IN_ORDER`, `used`
-    the number of observations that could be used.
+    the number of observations that could be used. `outside` tells of each column on which plants it is such a misfit;
+    empty where the plants were determined by several views.
     """
 
     probabilities: Floats
@@ -201,6 +202,7 @@ class Determined:
     misfits: Codes
     wordings: Codes
     used: Codes
+    outside: Mapping[Key, Flags] = field(default_factory=dict)
 
 
 def determined(
@@ -214,15 +216,18 @@ def determined(
     found = posteriors(view, columns, priors, progress)
     best = np.round(found, 12).argmax(axis=1)
     misfits, used = np.zeros(len(found), dtype=np.intp), np.zeros(len(found), dtype=np.intp)
-    for column in columns.values():
+    of_taxon = [np.flatnonzero(best == candidate) for candidate in range(len(view.taxa))]
+    outside = {}
+    for key, column in columns.items():
+        flags = np.zeros(len(found), dtype=bool)
+        for candidate, rows in enumerate(of_taxon):
+            flags[rows] = beyond_of(view.tables[key], column, candidate, rows)
+        outside[key] = flags
+        misfits += flags
         used += seen_in(column)
-    for candidate in range(len(view.taxa)):
-        rows = np.flatnonzero(best == candidate)
-        for key, column in columns.items():
-            misfits[rows] += beyond_of(view.tables[key], column, candidate, rows)
     said = codes(found[np.arange(len(found)), best], misfits, thresholds or Thresholds())
     said[(used == 0) | _tied(found)] = 0
-    return Determined(found, best, misfits, said, used)
+    return Determined(found, best, misfits, said, used, outside)
 
 
 def _tied(probabilities: Floats) -> Flags:

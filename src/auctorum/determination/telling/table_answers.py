@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from auctorum.determination.many import Columns, Determined, beyond_of, determined
+from auctorum.determination.many import Columns, Determined, determined
 from auctorum.determination.model import Wording
 from auctorum.determination.telling.words import Names
 from auctorum.determination.view import View
@@ -50,7 +50,7 @@ class Finder:
             yield from [self._nothing] * plants
             return
         found = determined(self._view, columns, self._priors, self._thresholds)
-        misfits = self._misfits(columns, found)
+        misfits = _misfits(found)
         order = np.argsort(-found.probabilities, axis=1, kind="stable")
         second = np.where(order[:, 0] == found.best, order[:, min(1, order.shape[1] - 1)], order[:, 0])
         every = np.arange(len(found.best))
@@ -69,17 +69,14 @@ class Finder:
             taxon, name, wrong = self._view.taxa[best], self._said[best][word], misfits.get(place, ())
             yield Found(taxon, name, IN_ORDER[word], chance, next_best, less, wrong, used)
 
-    def _misfits(self, columns: Columns, found: Determined) -> dict[int, tuple[str, ...]]:
-        """By plant the characters that lie outside what is stated of the best; only of those that have any."""
-        told: dict[int, list[str]] = {}
-        for candidate in range(len(self._view.taxa)):
-            rows = np.flatnonzero((found.best == candidate) & (found.misfits > 0))
-            if not len(rows):
-                continue
-            for key, column in columns.items():
-                for row in rows[beyond_of(self._view.tables[key], column, candidate, rows)].tolist():
-                    told.setdefault(row, []).append(key[0])
-        return {row: tuple(dict.fromkeys(several)) for row, several in told.items()}
+
+def _misfits(found: Determined) -> dict[int, tuple[str, ...]]:
+    """By plant the characters that lie outside what is stated of the best; only of those that have any."""
+    told: dict[int, list[str]] = {}
+    for (character, _), flags in found.outside.items():
+        for row in np.flatnonzero(flags).tolist():
+            told.setdefault(row, []).append(character)
+    return {row: tuple(dict.fromkeys(several)) for row, several in told.items()}
 
 
 @dataclass(slots=True)
