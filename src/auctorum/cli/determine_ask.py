@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 import sys
 from dataclasses import dataclass
@@ -76,15 +77,21 @@ def asked_for(asked: Setting, plant: Plant, *, aside: bool) -> Plant:
     names = asked.view.names.values()
     italic = italiciser({qualified(name, said) for name in names for said in Wording})
     talk.say(HELP)
+    with contextlib.suppress(KeyboardInterrupt):  # whoever breaks off, at a question or between two, keeps the answers
+        _go_through(talk, italic)
+    talk.say()
+    return plant_of(talk.session, asked.corpus.vocabulary)
+
+
+def _go_through(talk: _Dialogue, italic: Italic) -> None:
+    """One question after another, until nothing is worth asking or the person leaves."""
     while (one := _next(talk)) is not None:
         _, found = talk.determined()
         talk.say()
-        talk.say(italic(f"Now: {words.candidates_line(found, asked.view.names)}."))
+        talk.say(italic(f"Now: {words.candidates_line(found, talk.asked.view.names)}."))
         _ask(talk, one[0])
         if not _answer(talk, *one, italic):
             break
-    talk.say()
-    return plant_of(talk.session, asked.corpus.vocabulary)
 
 
 def _next(talk: _Dialogue) -> tuple[Character, Question | None] | None:
