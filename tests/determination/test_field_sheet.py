@@ -15,11 +15,12 @@ from auctorum.characters.units import convert
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.key.beside import with_sisters
 from auctorum.circumscription.separation import separation
+from auctorum.corpus.cautions import first_sentence
 from auctorum.corpus.link import link
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
 from auctorum.corpus.resolve import find_taxon, lookup
-from auctorum.determination.sheet.build import field_sheet, in_short
+from auctorum.determination.sheet.build import field_sheet
 from auctorum.determination.sheet.items import worth
 from auctorum.determination.sheet.sheet import Sheet, Where, Why
 from auctorum.determination.sheet.units import codes, in_both_units, stated_in_both_units
@@ -215,7 +216,7 @@ def test_a_code_is_the_beginning_of_one_state_alone(states: list[str]) -> None:
 
 
 def test_cautions_in_short() -> None:
-    assert in_short("Ask first. Then go.") == "Ask first." and in_short("Eat nothing") == "Eat nothing"
+    assert first_sentence("Ask first. Then go.") == "Ask first." and first_sentence("Eat nothing") == "Eat nothing"
     assert "Ask first: wild plants and whole cliffs may be protected." in of_two().cautions
     assert "collect nothing" in of_two().cautions[0] and "opinion" in of_two().cautions[-1]
 

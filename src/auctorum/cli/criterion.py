@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from auctorum.cli.common import check_works, echo_json, find_name, json_option, kb_option, load_quietly, sec_option
+from auctorum.corpus.cautions import cautions_of
 from auctorum.problems import AuctorumError
 
 if TYPE_CHECKING:
@@ -99,12 +100,6 @@ def _kept(corpus: Corpus, taxon: str, sec: tuple[str, ...]) -> list[Kept]:
     return found
 
 
-def _cautions(corpus: Corpus) -> Sequence[str]:
-    from auctorum.cli.gaps import USUAL_CAUTIONS
-
-    return corpus.settings.cautions or USUAL_CAUTIONS
-
-
 def _data(corpus: Corpus, taxon: str, made: Proposal | None, kept: Sequence[Kept]) -> dict[str, object]:
     from auctorum.determination.criteria.proposal_words import proposal_data, tally_data
 
@@ -124,7 +119,7 @@ def _data(corpus: Corpus, taxon: str, made: Proposal | None, kept: Sequence[Kept
             }
             for one in kept
         ],
-        "cautions": list(_cautions(corpus)),
+        "cautions": list(cautions_of(corpus)),
     }
 
 
@@ -139,7 +134,7 @@ def _show(corpus: Corpus, taxon: str, made: Proposal | None, kept: Sequence[Kept
     for part in (*(_proposed(corpus, made) if made is not None else ()), *_kept_parts(corpus, kept)):
         out.print(part)
     out.print(heading("\nBefore you go out to measure"))
-    out.print(numbered(_cautions(corpus)))
+    out.print(numbered(cautions_of(corpus)))
 
 
 def _proposed(corpus: Corpus, made: Proposal) -> Iterator[object]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from auctorum.cli.determine_setting import Setting
-from auctorum.cli.gaps import USUAL_CAUTIONS
+from auctorum.corpus.cautions import OPINION, cautions_of
 from auctorum.determination.criteria.criterion import chance_of_fitting
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.model import Wording
 from auctorum.determination.telling import words
-from auctorum.determination.telling.grounds import OPINION, grounds
+from auctorum.determination.telling.grounds import grounds
 from auctorum.determination.wording import qualified
 
 if TYPE_CHECKING:
@@ -54,7 +54,7 @@ def data(asked: Setting, plant: Plant, told: Answer) -> dict[str, object]:
         "criteria_not_tried": [{"id": id_, "why": error, "remedy": remedy} for id_, error, remedy in told.unusable],
         "questions": [_question(asked, one) for one in told.asked],
         "rests_on": [*filter(None, [asked.taken(plant)]), *rests],
-        "cautions": [OPINION, *(asked.corpus.settings.cautions or USUAL_CAUTIONS)],
+        "cautions": [OPINION, *cautions_of(asked.corpus)],
     }  # fmt: skip
 
 

@@ -10,7 +10,6 @@ from rich.text import Text
 
 from auctorum.circumscription.phrases import capital
 from auctorum.cli.determine_setting import Setting
-from auctorum.cli.gaps import USUAL_CAUTIONS
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import Italic, italiciser
 from auctorum.corpus.resolve import called
@@ -171,4 +170,4 @@ def _grounds(asked: Setting, told: Answer, italic: Italic) -> Iterator[object]:
     )  # fmt: skip
     yield italic(" ".join(rests))
     yield heading("\nMind")
-    yield " ".join(cautions(asked.corpus, USUAL_CAUTIONS))
+    yield " ".join(cautions(asked.corpus))

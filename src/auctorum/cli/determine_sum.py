@@ -10,7 +10,8 @@ from auctorum.cli.determine_setting import Setting
 from auctorum.cli.determine_table import Teller
 from auctorum.cli.layout import console, heading, table
 from auctorum.cli.names_in_text import italiciser
-from auctorum.determination.telling.grounds import OPINION, grounds
+from auctorum.corpus.cautions import OPINION
+from auctorum.determination.telling.grounds import grounds
 from auctorum.determination.telling.table_answers import Sum
 from auctorum.determination.wording import IN_ORDER
 

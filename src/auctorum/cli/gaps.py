@@ -10,6 +10,7 @@ import click
 
 from auctorum.circumscription.gaps.model import GapKind
 from auctorum.cli.common import at_work, counted, echo_json, find_name, json_option, kb_option, load_quietly
+from auctorum.corpus.cautions import cautions_of
 from auctorum.problems import NOWHERE
 
 if TYPE_CHECKING:
@@ -19,13 +20,6 @@ if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
     from auctorum.determination.places.whereabouts import Whereabouts
 
-USUAL_CAUTIONS = (
-    "Ask for the permits and the leave that local law and the landowner ask for, before you go; collect nothing "
-    "without them.",
-    "Keep exact localities to yourself and your herbarium.",
-    "Cliffs, water and weather kill: do not go alone, and measure only what you can reach from safe ground.",
-    "Take every part of an unknown plant for poisonous, and eat nothing on the strength of a determination.",
-)
 MANY = 300  # treatments from which it takes long enough for a sign of life
 
 
@@ -80,7 +74,7 @@ def gaps(
 
 def _cautions(corpus: Corpus, shown: Sequence[Gap]) -> tuple[str, ...]:
     """What to mind outdoors, where an entry sends anybody there; the usual where the knowledge base has none."""
-    return (corpus.settings.cautions or USUAL_CAUTIONS) if any(gap.in_field for gap in shown) else ()
+    return cautions_of(corpus) if any(gap.in_field for gap in shown) else ()
 
 
 def _data(corpus: Corpus, found: Sequence[Gap], shown: Sequence[Gap]) -> dict[str, object]:

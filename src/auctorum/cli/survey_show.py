@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from auctorum.cli.common import echo_json
+from auctorum.corpus.cautions import cautions_of
 
 if TYPE_CHECKING:
     from auctorum.corpus.model import Corpus
@@ -22,7 +23,7 @@ def put_out(corpus: Corpus, found: Survey, *, as_json: bool) -> None:
     from auctorum.exchange.as_csv import neutral
 
     if as_json:
-        echo_json(survey_data(corpus, found) | {"cautions": list(_cautions(corpus))})
+        echo_json(survey_data(corpus, found) | {"cautions": list(cautions_of(corpus))})
     else:
         out = io.StringIO()
         writer = csv.writer(out, lineterminator="\n")
@@ -142,13 +143,7 @@ def _candidates(corpus: Corpus, found: Survey) -> Iterator[Any]:
     remarks = [(one.site, corpus.sites[one.site].locationRemarks) for one in ranked]
     yield from (f"{site}: {remark}" for site, remark in remarks if remark)
     yield heading("\nBefore you go")
-    yield numbered((*SEARCHING, *_cautions(corpus)))
-
-
-def _cautions(corpus: Corpus) -> Sequence[str]:
-    from auctorum.cli.gaps import USUAL_CAUTIONS
-
-    return corpus.settings.cautions or USUAL_CAUTIONS
+    yield numbered((*SEARCHING, *cautions_of(corpus)))
 
 
 _SECTIONS: dict[str, Callable[[Corpus, Survey], Iterator[Any]]] = {

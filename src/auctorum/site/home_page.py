@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from auctorum.corpus.cautions import cautions_of
 from auctorum.corpus.model import Taxon
 from auctorum.site.answers import Answers
 from auctorum.site.drawings import path_figure
@@ -30,7 +31,7 @@ def home_page(answers: Answers) -> HomePage:
         figure=path_figure(answers, first.group, answers.taxon(first.id, link=False), "rank-path") if first else None,
         figure_of=answers.taxon(first.id) if first else (),
         surveys=tuple(linked(answers.taxon(taxon, link=False), path) for taxon, path in answers.surveys.paths.items()),
-        cautions=corpus.settings.cautions,
+        cautions=cautions_of(corpus),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from auctorum.circumscription.phrases import counted
+from auctorum.corpus.cautions import cautions_of
 from auctorum.determination.criteria.words import title_of
 from auctorum.determination.many import as_float
 from auctorum.determination.survey.ahead_words import WANTED_HEADINGS, wanted_rows, wanted_title
@@ -74,7 +75,7 @@ def survey_page(answers: Answers, taxon: str) -> SurveyPage:
         searching=SEARCHING,
         rests=(*(answers.text(one) for one in how_counted(found)), plain(PLACES)),
         criteria=tuple(_criteria(answers, taxon)),
-        cautions=corpus.settings.cautions,
+        cautions=cautions_of(corpus),
     )
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from auctorum.circumscription.phrases import capital, counted, listed
 from auctorum.circumscription.wording import MATURE
+from auctorum.corpus.cautions import OPINION
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
 from auctorum.determination.criteria.words import sentences
@@ -23,7 +24,6 @@ from auctorum.determination.labels.model import (
     Strength,
     TraitTest,
 )
-from auctorum.determination.telling.grounds import OPINION
 from auctorum.determination.telling.words import percent
 
 NO_SELLER = "no seller noted"

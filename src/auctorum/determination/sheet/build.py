@@ -10,6 +10,7 @@ from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.separation import Separation, separation
 from auctorum.circumscription.separation_names import epithets, full_name, short_names
 from auctorum.circumscription.separation_table import pairs
+from auctorum.corpus.cautions import OPINION, OUTDOORS, PERMITS, first_sentence
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import lookup, taxa_of_criterion
 from auctorum.determination.sheet.items import Decides, Wanted, items, part_nothing
@@ -19,13 +20,6 @@ from auctorum.names.format import parts
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion
 
-OPINION = "A determination is an opinion: say whose it is and when, and measure again where it matters."
-PERMITS = "Permits and the landowner's leave come first; collect nothing without them."
-_STANDING = (  # where the knowledge base gives no cautions of its own
-    "Exact localities of rare plants stay with you and your herbarium.",
-    "Cliffs, water and weather: do not go alone, and turn round in time.",
-    "Take every plant for poisonous until you know; eat nothing on the strength of a determination.",
-)
 _SEXES = ("female", "male", "hermaphrodite")
 _STAGES = ("young", "mature")  # where no character on the sheet is split by stages
 
@@ -75,19 +69,9 @@ def field_sheet(
         life_stages=tuple(one for one in stages if one not in _SEXES) or _STAGES,
         sexes=tuple(one for one in stages if one in _SEXES),
         sec="; ".join(corpus.works[one].byline for one in works or ()),
-        cautions=(PERMITS, *(tuple(map(in_short, corpus.settings.cautions)) or _STANDING), OPINION),
+        cautions=(PERMITS, *(tuple(map(first_sentence, corpus.settings.cautions)) or OUTDOORS), OPINION),
         notice=corpus.settings.notice,
     )
-
-
-def in_short(caution: str) -> str:
-    """The first sentence.
-
-    >>> in_short("Ask first: cliffs may be protected. Get the permits that local law asks for.")
-    'Ask first: cliffs may be protected.'
-    """
-    first, point, _ = caution.partition(". ")
-    return f"{first}." if point else caution
 
 
 def _short(corpus: Corpus, taxa: Sequence[str]) -> dict[str, Runs]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from auctorum.circumscription.phrases import capital, counted, listed
 from auctorum.circumscription.plants import Observation
+from auctorum.corpus.cautions import OPINION, cautions_of, first_sentence
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import called
 from auctorum.determination.tables import FLOOR, FLOOR_OF_STATES
@@ -13,7 +14,6 @@ from auctorum.determination.telling.beforehand import Beforehand
 from auctorum.determination.telling.words import percent
 from auctorum.determination.view import View
 
-OPINION = "A determination is an opinion: where it matters, have it confirmed from a voucher by a specialist."
 INDEPENDENT = (
     "Characters are taken as independent within a taxon. A plant that is big is big in all its parts, so several "
     "measures of one organ make a name surer than it is."
@@ -68,11 +68,6 @@ def staged(several: Sequence[Observation], corpus: Corpus, stage: str) -> str:
     return f"Taken as that of a {stage} plant: {listed(dict.fromkeys(split))}."
 
 
-def cautions(corpus: Corpus, usual: Sequence[str]) -> tuple[str, ...]:
-    """The first sentence of each caution of the knowledge base, or the usual ones, after that on determinations."""
-    return (OPINION, *(_first_sentence(one) for one in corpus.settings.cautions or usual))
-
-
-def _first_sentence(text: str) -> str:
-    head, end, rest = text.partition(". ")
-    return head + "." if end and rest else text
+def cautions(corpus: Corpus) -> tuple[str, ...]:
+    """The first sentence of each caution, after that on determinations."""
+    return (OPINION, *map(first_sentence, cautions_of(corpus)))
