@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import time
 from dataclasses import replace
 from decimal import Decimal
 
@@ -14,7 +15,7 @@ from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.determination.places import suitability_words as words
 from auctorum.determination.places.circular import Arc, within
-from auctorum.determination.places.habitat import Envelope, SiteFacts, envelope, envelope_of, facts, found_at
+from auctorum.determination.places.habitat import Envelope, SiteFacts, envelope_of, facts, found_at, with_plants
 from auctorum.determination.places.sphere import Point
 from auctorum.determination.places.suitability import absences, ranked, suitability, worth
 from auctorum.records.rows import Role, Site
@@ -79,6 +80,10 @@ def sites(table: str = TABLE) -> dict[str, Site]:
 @pytest.fixture(scope="module")
 def corpus() -> Corpus:
     return replace(corpus_of(characters=CHARACTERS)[0], sites=sites())
+
+
+def envelope(corpus: Corpus, found: dict[str, int], *, exactly: bool = False) -> Envelope:
+    return envelope_of(with_plants(facts(corpus, exactly=exactly), found), found)
 
 
 def of(known: list[SiteFacts]) -> Envelope:
@@ -164,6 +169,38 @@ def test_cultivated_plants_show_no_habitat() -> None:
         plant("5", "K3", "", taxon="nigrum"),
     ]
     assert found_at(several, "album") == {"K1": 2}
+    wild = [plant("6", "K3", one) for one in ("uncultivated", "unmanaged", "native, not cultivated", "Managed | x")]
+    assert found_at(wild, "album") == {"K3": 3}
+
+
+@LAWS
+@given(st.lists(st.tuples(st.integers(0, 9), st.integers(0, 4)), min_size=1, max_size=9))
+def test_the_middle_leaves_out_a_tenth_of_the_spans_at_either_end(ends: list[tuple[int, int]]) -> None:
+    """By the plain sum over all spans of the share that lies below."""
+    spans = [(100.0 * low, 100.0 * (low + height)) for low, height in ends]
+    site = SiteFacts("", "", (), None, None, 0.0, None)
+    known = of([replace(site, id=str(number), elevation_m=span) for number, span in enumerate(spans)]).elevation
+    assert known is not None
+
+    def below(at: float, *, with_it: bool) -> float:
+        return sum(
+            (at > low or (with_it and at == low)) if low == high else min(1.0, max(0.0, (at - low) / (high - low)))
+            for low, high in spans
+        )
+
+    for at, share in ((known.middle_low, 0.1), (known.middle_high, 0.9)):
+        wanted = share * len(spans)
+        assert below(at, with_it=False) - 1e-6 <= wanted <= below(at, with_it=True) + 1e-6
+
+
+def test_hundreds_of_sites_are_tried_without_each_other_in_a_moment(corpus: Corpus) -> None:
+    many = {
+        f"S{number}": replace(one, id=f"S{number}", elevation_m=(number * 1.5, number * 1.5 + 40))
+        for number, one in enumerate([SiteFacts("", "", ("tuff",), None, 90.0, 11.25, None)] * 200)
+    }
+    begun = time.process_time()
+    told = worth(replace(corpus, sites={}), dict.fromkeys(many, 1), stated=many)
+    assert told.tried == 200 and time.process_time() - begun < 0.6
 
 
 @pytest.mark.parametrize(

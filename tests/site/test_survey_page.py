@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 
 from auctorum.circumscription.intervals import wilson
 from auctorum.circumscription.plants import plants
+from auctorum.corpus.cautions import USUAL
 from auctorum.corpus.criteria import Limit
 from auctorum.corpus.model import Corpus
 from auctorum.determination.criteria.criterion import VERDICTS, Verdict, judge_values
@@ -23,9 +24,12 @@ from auctorum.determination.criteria.spectrum import comparable
 from auctorum.determination.survey.model import Count, Curve, Reading, Survey
 from auctorum.nomenclature.code import applied
 from auctorum.records import schema
+from auctorum.records.fields import changed
 from auctorum.site.answers import Answers
+from auctorum.site.home_page import home_page
 from auctorum.site.render import Job, Renderer, render
 from auctorum.site.survey_moving import MOST_FIGURES, at_place, mover, sentence, side, slider
+from auctorum.site.survey_page import survey_page
 from auctorum.site.survey_threshold import threshold
 from auctorum.site.surveys import Surveys
 from building import corpus_of, read_text
@@ -142,6 +146,14 @@ def test_the_page_tells_the_counts_of_the_command(demo, surveys) -> None:
 
 
 # --- what leads there, what it weighs, what it does not tell
+
+
+def test_no_page_stands_without_cautions(demo_code) -> None:
+    """What the knowledge base leaves unsaid, the usual cautions say: on the first page and on that of a survey."""
+    silent = changed(demo_code.corpus.settings, cautions=())
+    answers = Answers(replace(demo_code, corpus=replace(demo_code.corpus, settings=silent)), ())
+    for page in (home_page(answers), survey_page(answers, LONGUM)):
+        assert page.cautions == USUAL and "permits" in page.cautions[0]
 
 
 def test_survey_pages_are_led_to(demo) -> None:

@@ -24,7 +24,6 @@ from auctorum.determination.criteria.speaking import agreement
 from auctorum.determination.criteria.spectrum import chances, comparable, figure_of
 from auctorum.determination.many import as_float
 from auctorum.determination.places.of_site import habitat_giver
-from auctorum.determination.places.of_site import with_habitat as with_habitat
 from auctorum.records.schema import Criterion
 
 # Supporting traits contradict the decisive one where less than this share of their weight agrees with a plant that

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -113,8 +114,8 @@ def _error(own: Sequence[Fraction], others: Sequence[Fraction], value: Fraction)
     return _below(own, value) / len(own) + 1 - _below(others, value) / len(others)
 
 
-def _below(several: Sequence[Fraction], value: Fraction) -> int:
-    return sum(one < value for one in several)
+def _below(ascending: Sequence[Fraction], value: Fraction) -> int:
+    return bisect_left(ascending, value)
 
 
 def _round_inside(low: Fraction, high: Fraction) -> Fraction:

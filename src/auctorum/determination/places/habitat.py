@@ -6,8 +6,10 @@ Each site counts once, however many plants were measured there: numbers of plant
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from auctorum.characters.directions import TURN
 from auctorum.circumscription.plants import Plant
@@ -20,6 +22,7 @@ from auctorum.determination.places.sphere import Circle, Point, centre_and_radiu
 
 FEW = 5  # an envelope of fewer sites is a guess (our choice, no source)
 _CORE = 0.9  # the share of sites that the narrower arc holds
+_ROUNDING = 1e-9  # sites; what sums of shares may be off
 _LEFT_OUT = 0.1  # the share of the sites' elevations that the middle leaves out at either end
 
 
@@ -85,15 +88,6 @@ def found_at(several: Iterable[Plant], taxon: str) -> dict[str, int]:
         if plant.taxon == taxon and plant.site is not None and not in_cultivation(plant):
             found[plant.site] = found.get(plant.site, 0) + 1
     return dict(sorted(found.items()))
-
-
-def envelope(corpus: Corpus, found: Mapping[str, int], *, exactly: bool = False) -> Envelope:
-    """The envelope of the sites where at least one plant was found; `exactly` as `facts`.
-
-    Raises KeyError for a site that is unknown.
-    """
-    sites = facts(corpus, exactly=exactly)
-    return envelope_of(with_plants(sites, found), found)
 
 
 def envelope_of(known: Iterable[SiteFacts], found: Mapping[str, int]) -> Envelope:
@@ -169,21 +163,50 @@ def _elevations(spans: list[tuple[float, float]]) -> Elevations | None:
     """The spans of the sites together; the middle leaves out a tenth at each end, every span taken as evenly filled."""
     if not spans:
         return None
-    ends = sorted({end for span in spans for end in span})
-    return Elevations(ends[0], _level(spans, ends, _LEFT_OUT), _level(spans, ends, 1 - _LEFT_OUT), ends[-1])
+    levels = _levels(spans)
+    low, high = (_level_of(levels, share * len(spans)) for share in (_LEFT_OUT, 1 - _LEFT_OUT))
+    return Elevations(levels[0].at, low, high, levels[-1].at)
 
 
-def _level(spans: list[tuple[float, float]], ends: list[float], share: float) -> float:
-    """The elevation below which that share of the evenly filled spans lies."""
-    wanted, passed, last = share * len(spans), 0.0, ends[0]
-    for end in ends:
-        rising = math.fsum(
-            (end - last) / (high - low) for low, high in spans if low < high and low <= last and end <= high
-        )
-        if rising and passed + rising >= wanted:
-            return last + (end - last) * (wanted - passed) / rising
-        passed += rising + sum(low == high == end for low, high in spans)
-        last = end
-        if passed >= wanted:
-            break
-    return last
+@dataclass(frozen=True, slots=True)
+class _Level:
+    """The end of a span: how many of the evenly filled spans lie below it, and how many with it."""
+
+    at: float
+    below: float
+    upto: float  # more than below by the spans without height that lie here
+
+
+def _levels(spans: list[tuple[float, float]]) -> list[_Level]:
+    """Every end of a span, from the lowest; in one sweep, by what the spans that are open rise by for each metre."""
+    turns: dict[float, list[float]] = {}
+    opened: Counter[float] = Counter()
+    flat: Counter[float] = Counter()
+    for low, high in spans:
+        if low == high:
+            flat[low] += 1
+            turns.setdefault(low, [])
+            continue
+        for end, sign in ((low, 1), (high, -1)):
+            turns.setdefault(end, []).append(sign / (high - low))
+            opened[end] += sign
+    found: list[_Level] = []
+    slope, passed, is_open = 0.0, 0.0, 0
+    for end in sorted(turns):
+        below = passed + slope * (end - found[-1].at) if found else 0.0
+        passed = below + flat[end]
+        found.append(_Level(end, below, passed))
+        is_open += opened[end]
+        slope = slope + math.fsum(turns[end]) if is_open else 0.0  # else what rounding leaves would rise on
+    return found
+
+
+def _level_of(levels: list[_Level], wanted: float) -> float:
+    """The elevation below which so many of the spans lie."""
+    for before, level in pairwise(levels):
+        if before.upto >= wanted - _ROUNDING:
+            return before.at
+        rising = level.below - before.upto
+        if rising and level.below >= wanted - _ROUNDING:
+            return min(level.at, before.at + (level.at - before.at) * (wanted - before.upto) / rising)
+    return levels[-1].at

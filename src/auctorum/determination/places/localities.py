@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -20,6 +20,7 @@ from typing import Any
 from auctorum.circumscription.phrases import listed
 from auctorum.corpus.model import Corpus, Specimen
 from auctorum.determination.places.whereabouts import Whereabouts, whereabouts, whereabouts_of
+from auctorum.records.fields import changed
 from auctorum.records.rows import Role, Site
 
 ELEVATION_STEP = 100  # m
@@ -78,13 +79,10 @@ def own_place(specimen: Specimen, corpus: Corpus) -> Site | None:
         return site
     site = site or Site(locationID=row.locationID or NO_SITE)
     located = row.decimalLatitude is not None or row.decimalLongitude is not None
-    told: dict[str, Any] = {
-        each.name: getattr(site, each.name) for each in fields(Site) if each.name != "place"
-    }  # records are made from their columns, which have no place
-    told["locality"] = row.locality or site.locality
+    told: dict[str, Any] = {"locality": row.locality or site.locality}
     if located:
         told |= {"decimalLatitude": row.decimalLatitude, "decimalLongitude": row.decimalLongitude}
-    return Site(**told)
+    return changed(site, **told)
 
 
 def exact(site: Site) -> PublicSite:

@@ -70,14 +70,19 @@ class Worth:
 
 
 def ranked(
-    corpus: Corpus, found: Mapping[str, int], sites: Iterable[str] | None = None, *, exactly: bool = False
+    corpus: Corpus,
+    found: Mapping[str, int],
+    sites: Iterable[str] | None = None,
+    *,
+    exactly: bool = False,
+    stated: Mapping[str, SiteFacts] | None = None,
 ) -> tuple[Suitability, ...]:
     """The candidate sites, or those named, best first; equal ones by their worst case, then by id.
 
-    `found` gives the plants of the taxon at each site where it was found; `exactly` as `habitat.facts`. Raises KeyError
-    for an unknown site.
+    `found` gives the plants of the taxon at each site where it was found; `exactly` as `habitat.facts`, and
+    `stated` what that says where it is at hand. Raises KeyError for an unknown site.
     """
-    stated = facts(corpus, exactly=exactly)
+    stated = facts(corpus, exactly=exactly) if stated is None else stated
     around = envelope_of(with_plants(stated, found), found)
     wanted = [id_ for id_, site in corpus.sites.items() if site.role is Role.CANDIDATE] if sites is None else sites
     rated = [suitability(stated[site], around) for site in dict.fromkeys(wanted) if not found.get(site)]
@@ -89,9 +94,18 @@ def absences(corpus: Corpus, found: Mapping[str, int]) -> tuple[str, ...]:
     return tuple(id_ for id_, site in corpus.sites.items() if site.role is not Role.CANDIDATE and not found.get(id_))
 
 
-def worth(corpus: Corpus, found: Mapping[str, int], *, exactly: bool = False) -> Worth:
-    """Whether each known site would have been found by the others, and which searched sites belie the envelope."""
-    stated = facts(corpus, exactly=exactly)
+def worth(
+    corpus: Corpus,
+    found: Mapping[str, int],
+    *,
+    exactly: bool = False,
+    stated: Mapping[str, SiteFacts] | None = None,
+) -> Worth:
+    """Whether each known site would have been found by the others, and which searched sites belie the envelope.
+
+    `exactly` and `stated` as `ranked` takes them.
+    """
+    stated = facts(corpus, exactly=exactly) if stated is None else stated
     known = with_plants(stated, found)
     around = envelope_of(known, found)
     tried = known if len(known) > 1 else ()

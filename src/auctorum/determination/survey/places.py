@@ -12,7 +12,7 @@ from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.determination.counting.counts import expected_count
 from auctorum.determination.counting.planning import more_plants_wanted, rule_of_three, share_if_none
-from auctorum.determination.places.habitat import envelope
+from auctorum.determination.places.habitat import envelope_of, facts, with_plants
 from auctorum.determination.places.localities import public_sites
 from auctorum.determination.places.suitability import ranked, worth
 from auctorum.determination.survey.bases import NAMED, NOT_JUDGED, OTHERS, UNDECIDED, Judged
@@ -79,11 +79,12 @@ def candidates(corpus: Corpus, plants: Sequence[Plant], counts: Judged, *, exact
     at = {site: _count(counts, rows) for site, rows in where.items()}
     some = {site: one.named for site, one in sorted(at.items()) if one.named}
     home = {site: many for site, many in some.items() if many >= HOME * at[site].judged}
-    told = worth(corpus, home, exactly=exactly)
+    stated = facts(corpus, exactly=exactly)
+    told = worth(corpus, home, stated=stated)
     searched = {site for site, one in at.items() if not one.named}
     return Candidates(
-        envelope(corpus, home, exactly=exactly),
-        ranked(corpus, home, exactly=exactly),
+        envelope_of(with_plants(stated, home), home),
+        ranked(corpus, home, stated=stated),
         replace(
             told,
             absent=tuple(site for site in told.absent if site in searched),

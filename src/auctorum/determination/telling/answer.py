@@ -10,9 +10,10 @@ from auctorum.circumscription.separation_names import full_name, short_names
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import called
 from auctorum.determination.asking import Question, questions
-from auctorum.determination.criteria.criterion import Judgement, judge, with_habitat
+from auctorum.determination.criteria.criterion import Judgement, judge
 from auctorum.determination.determine import determine
 from auctorum.determination.model import Determination
+from auctorum.determination.places.of_site import with_habitat
 from auctorum.determination.telling.authorities import Authority, Priors, agreement, authority, taxa_named
 from auctorum.determination.telling.discreet import discreet, discreet_judgement, of_its_site
 from auctorum.determination.telling.outcome_words import changes
