@@ -21,9 +21,9 @@ from auctorum.determination.criteria.criterion import (
     chance_of_fitting,
     judge,
     judge_values,
-    with_habitat,
 )
 from auctorum.determination.criteria.words import words
+from auctorum.determination.places.of_site import with_habitat
 from auctorum.records import schema
 from building import corpus_of, read_text
 from measuring import NAMES
