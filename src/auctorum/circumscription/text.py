@@ -15,7 +15,7 @@ from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.circumscription.claims import number_claim, state_claim
 from auctorum.circumscription.findings import Finding, RangeAgreement
 from auctorum.circumscription.phrases import capital
-from auctorum.circumscription.wording import HABITAT, MATURE, plural, stage_words
+from auctorum.circumscription.wording import MATURE, of_habitat, plural, stage_words
 from auctorum.corpus.readings import UNSTATED
 
 HABITAT_SENTENCE = "habitat"
@@ -56,7 +56,7 @@ def _clause(told: Sequence[Finding], character: Character, marks: Mapping[str, i
             for finding, claim in zip(told, claims, strict=True)
         ]
         words = ("; " if any(_parted(part) for part in parts) else ", ").join(parts)
-    structure = HABITAT_SENTENCE if character.property in HABITAT else character.structure
+    structure = HABITAT_SENTENCE if of_habitat(character) else character.structure
     return Clause(structure, character.kind in (Kind.COUNT, Kind.PRESENCE), words, character.kind is Kind.RATIO)
 
 

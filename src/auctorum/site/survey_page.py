@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from auctorum.circumscription.criterion_words import limit_words
 from auctorum.circumscription.phrases import counted
 from auctorum.corpus.cautions import cautions_of
 from auctorum.determination.criteria.words import title_of
@@ -222,7 +223,7 @@ def _criteria(answers: Answers, taxon: str) -> Iterator[tuple[str, tuple[tuple[s
 
 def _facts(answers: Answers, criterion: Criterion) -> Iterator[tuple[str, Rich]]:
     decisive = criterion.decisive
-    said = f"at least {decisive.at_least}" if decisive.at_least else f"at most {decisive.at_most}"
+    said = limit_words(decisive.at_least or decisive.at_most, at_least=bool(decisive.at_least))
     stage = f" ({decisive.stage})" if decisive.stage else ""
     yield "decides", (*answers.character(decisive.character), *plain(f"{stage}: {said}"))
     supports = [

@@ -10,7 +10,7 @@ from auctorum.circumscription.findings import Finding, RangeAgreement, StateAgre
 from auctorum.circumscription.gaps.rank import OF_HABITAT, PARTS_WELL, UNKNOWN_VALUE, value_of
 from auctorum.circumscription.separation import Parting, separation_known
 from auctorum.circumscription.separation_known import Known, knowledge
-from auctorum.circumscription.wording import HABITAT
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.model import Corpus
 
 CLOSEST = 6  # sisters among which the value of a character is looked for
@@ -33,7 +33,7 @@ class Apart:
 
     def is_habitat(self, character: str) -> bool:
         """Whether a character is of the place where a plant grows, and tells nothing of a plant in the hand."""
-        return self._corpus.vocabulary[character].property in HABITAT
+        return of_habitat(self._corpus.vocabulary[character])
 
     def partings(self, one: str, other: str) -> tuple[Parting, ...]:
         """What parts two taxa, best first, all characters of plants and then where they grow."""

@@ -20,7 +20,7 @@ from auctorum.circumscription.key.trying import (
     tells,
     told_here,
 )
-from auctorum.circumscription.wording import HABITAT
+from auctorum.circumscription.wording import of_habitat
 
 _REFINED = 12  # of all ways to part the taxa, those that are looked at closely
 _NEAR = 4  # taxa on each side of a threshold that settle where among many it lies
@@ -60,7 +60,7 @@ def asked(play: Play, character: Character, rules: tuple[Rule, ...], stages: int
 
 def _trouble(character: Character) -> float:
     """Its cost; double for where a plant grows, which is no part of it and not known of one that was brought in."""
-    return float(character.cost) * (_OF_THE_PLACE if character.property in HABITAT else 1)
+    return float(character.cost) * (_OF_THE_PLACE if of_habitat(character) else 1)
 
 
 def _refined(play: Play, character: Character, rule: Rule, stages: Sequence[str]) -> Question:

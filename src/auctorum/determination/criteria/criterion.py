@@ -14,6 +14,7 @@ from numpy.typing import ArrayLike, NDArray
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
+from auctorum.circumscription.criterion_words import limit_words
 from auctorum.circumscription.findings import Span
 from auctorum.circumscription.plants import Observation, Plant
 from auctorum.circumscription.summary import span_words, state_words
@@ -217,7 +218,7 @@ def _threshold(limit: Limit, character: Character) -> str:
     said = limit.printed
     if not character.kind.is_numeric:
         said = state_names(character)[int(limit.value)]
-    return f"at least {said}" if limit.at_least else f"at most {said}"
+    return limit_words(said, at_least=limit.at_least)
 
 
 _OF_A_PLANT = {"young": "a young", "mature": "a mature", "old": "an old", "female": "a female", "male": "a male"}

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.vocabulary import Character, Kind
+from auctorum.circumscription.criterion_words import who_set
 from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.wording import stage_words
 from auctorum.corpus.model import Corpus
@@ -20,9 +21,7 @@ _AGREES, _HARDLY = 0.995, 0.005  # agreement that is said to be whole, or none
 
 def title_of(criterion: Criterion) -> str:
     """`“Long-spurred from 25 mm” (M. Sallow 2024)`; the title alone where it has neither author nor date."""
-    people = [" ".join(filter(None, (one.given, one.family))) for one in criterion.author]
-    year = criterion.issued[:4] if criterion.issued else ""
-    by = " ".join(filter(None, (listed(people) if people else "", year)))
+    by = who_set(criterion)
     return f"“{criterion.title}”" + (f" ({by})" if by else "")
 
 

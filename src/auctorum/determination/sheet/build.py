@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Sequence
 
+from auctorum.circumscription.criterion_words import limit_words, who_set
 from auctorum.circumscription.key.words import Runs, names_of
 from auctorum.circumscription.phrases import at_stage, capital, listed
 from auctorum.circumscription.separation import Separation, separation
@@ -136,8 +137,8 @@ def _decides(corpus: Corpus, rules: Iterable[Criterion]) -> Decides:
 def _threshold(corpus: Corpus, rule: Criterion) -> str:
     """`at least 25 mm (0.98 in.)`."""
     one = rule.decisive
-    lead, said = ("at least", one.at_least) if one.at_least else ("at most", one.at_most)
-    return f"{lead} {_stated(corpus, one.character, said)}"
+    said = _stated(corpus, one.character, one.at_least or one.at_most)
+    return limit_words(said, at_least=bool(one.at_least))
 
 
 def _stated(corpus: Corpus, character: str, said: str) -> str:
@@ -146,11 +147,10 @@ def _stated(corpus: Corpus, character: str, said: str) -> str:
 
 def _rule(corpus: Corpus, rule: Criterion) -> Rule:
     one = rule.decisive
-    by = " & ".join(" ".join(filter(None, (person.given, person.family))) for person in rule.author)
     return Rule(
         id=rule.id,
         title=rule.title,
-        by=", ".join(filter(None, (by, "" if rule.issued is None else str(rule.issued)))),
+        by=who_set(rule),
         decisive=f"{at_stage(one.character, one.stage)} {_threshold(corpus, rule)}",
         name=_name(corpus, rule.taxon),
         otherwise=_name(corpus, rule.otherwise) if rule.otherwise else (),

@@ -15,7 +15,7 @@ from auctorum.circumscription.separation import Parting, Separation
 from auctorum.circumscription.separation_table import Row, pairs, rows
 from auctorum.circumscription.separation_words import upper
 from auctorum.circumscription.summary import NOTHING
-from auctorum.circumscription.wording import HABITAT
+from auctorum.circumscription.wording import of_habitat
 from auctorum.corpus.readings import UNSTATED
 from auctorum.determination.sheet.sheet import USEFUL_ERROR, AtStage, Boundary, Item, Where, Why
 from auctorum.determination.sheet.units import codes, in_both_units
@@ -103,7 +103,7 @@ def _item(
     shown: Mapping[tuple[str, str], Collection[tuple[str, str]]],
     decides: Decides,
 ) -> Item:
-    where = Where.SITE if character.property in HABITAT else Where.RECKONED if character.of else Where.PLANT
+    where = Where.SITE if of_habitat(character) else Where.RECKONED if character.of else Where.PLANT
     stages = tuple(
         AtStage(
             row.stage,

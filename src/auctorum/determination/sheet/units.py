@@ -11,7 +11,7 @@ from auctorum.characters.show import format_range, format_span
 from auctorum.characters.units import convert
 from auctorum.characters.values import Range
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.wording import HABITAT
+from auctorum.circumscription.wording import of_habitat
 from auctorum.problems import AuctorumError
 
 DECIMALS = "Inches are in decimals, not in sixteenths: 0.98 in. is just short of 1 in."
@@ -36,7 +36,7 @@ def in_both_units(value: Fraction, character: Character) -> str:
     if other is None:
         return printed
     large = character.unit in ("m", "km")
-    known_to = convert(Fraction(1) if character.property in HABITAT else _TENTH, "m" if large else "mm", other)
+    known_to = convert(Fraction(1) if of_habitat(character) else _TENTH, "m" if large else "mm", other)
     converted = figure_in(convert(value, character.unit, other), known_to)
     return f"{printed} ({format_span(converted, converted, other)})"
 
