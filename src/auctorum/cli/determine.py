@@ -84,7 +84,7 @@ def determine(ctx: click.Context, /, kb: Path, **said: Any) -> None:
     from auctorum.cli.determine_setting import Options, check_options, setting
 
     options = Options(**said)
-    check_options(options)
+    check_options(options, kb)
     asked = setting(load_quietly(kb).corpus, options)
     ctx.exit(_answered(options, asked))
 

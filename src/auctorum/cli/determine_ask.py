@@ -71,6 +71,8 @@ class _Dialogue:
 
 def asked_for(asked: Setting, plant: Plant, *, aside: bool) -> Plant:
     """The plant with all that was answered; the dialogue goes to standard error where the output is to be data."""
+    if sys.stdin is None:  # nobody is there to be asked
+        return plant
     if isinstance(sys.stdin, io.TextIOWrapper):  # what is no UTF-8 is no answer, and no fault of the program either
         sys.stdin.reconfigure(errors="replace")
     talk = _Dialogue(asked, Session(plant), Console(stderr=True, highlight=False, markup=False) if aside else console())

@@ -81,7 +81,7 @@ class Setting:
         return tuple(map(habitat_giver(self.corpus), several)) if self.habitat else several
 
 
-def check_options(said: Options) -> None:
+def check_options(said: Options, kb: Path) -> None:
     """Refuse options that say nothing together, as misuse (exit code 2)."""
     one_plant = bool(said.with_ or said.site or said.ask)
     if said.file is None and not (one_plant or said.evaluate):
@@ -100,6 +100,10 @@ def check_options(said: Options) -> None:
         raise click.UsageError("give --json, or --format and --out")
     if said.out is not None and said.form == "text":
         raise click.UsageError("--out writes CSV; leave --format away")
+    if said.out is not None and said.file is not None and said.out.resolve() == said.file.resolve():
+        raise click.BadParameter("the answers would take the place of the table itself", param_hint="--out")
+    if said.out is not None and kb.resolve() in said.out.resolve().parents:
+        raise click.BadParameter("the answers would stand among the records of the knowledge base", param_hint="--out")
 
 
 def setting(corpus: Corpus, said: Options) -> Setting:

@@ -43,7 +43,7 @@ SECTIONS = ("counts", "curve", "spectrum", "observers", "wanted", "candidates")
 @click.option("--own-plants", is_flag=True, help="Count by what the knowledge base's own named plants show, too.")
 @click.option(
     "--within",
-    type=click.FloatRange(0, 0.5, min_open=True),
+    type=click.FloatRange(0.001, 0.5),
     default=0.1,
     show_default=True,
     metavar="SHARE",

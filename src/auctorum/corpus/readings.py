@@ -93,6 +93,10 @@ class StatementReader:
         self._vocabulary = vocabulary
         self._read: dict[tuple[object, ...], tuple[Reading, ...] | AuctorumError] = {}
 
+    def knows(self, character: str) -> bool:
+        """Whether the vocabulary holds it."""
+        return character in self._vocabulary
+
     def read(
         self, record: schema.StatementRecord, conventions: schema.Conventions, report: Report
     ) -> tuple[Reading, ...]:
@@ -186,5 +190,8 @@ def stage_that_counts(stage: str, character: Character) -> str:
         return ""
     if stage in character.stages:
         return stage
+    stage = stage.casefold()
+    if (same := next((one for one in character.stages if one.casefold() == stage), None)) is not None:
+        return same
     grown = stage in _GROWN or (character.kind.is_numeric and not stage)
     return "mature" if grown and "mature" in character.stages else UNSTATED

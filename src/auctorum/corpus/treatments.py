@@ -44,6 +44,10 @@ def _statements(
     reader: StatementReader,
     problems: list[Problem],
 ) -> list[Statement]:
+    """The statements of characters that the vocabulary holds; any other is a problem, and left out."""
+    read = [
+        (number, said, reader.read(said, conventions, problems.append)) for number, said in enumerate(record.traits, 1)
+    ]
     return [
         Statement(
             id=f"{treatment}.{number}",
@@ -52,11 +56,12 @@ def _statements(
             character=said.character,
             verbatim=said.verbatim or f"[{said.value}]",
             page=said.page or record.page,
-            readings=reader.read(said, conventions, problems.append),
+            readings=readings,
             note=said.note,
             place=said.place,
         )
-        for number, said in enumerate(record.traits, 1)
+        for number, said, readings in read
+        if reader.knows(said.character)
     ]
 
 

@@ -24,7 +24,8 @@ def criteria(ground: Ground) -> Iterator[Gap]:
     """
     for criterion in ground.corpus.criteria:
         taxa = taxa_of_criterion(ground.corpus, criterion)
-        if taxa and any(ground.asks_taxon(taxon) for taxon in taxa):
+        known = criterion.decisive.character in ground.corpus.vocabulary  # `check` names one that is not
+        if known and taxa and any(ground.asks_taxon(taxon) for taxon in taxa):
             yield from _works(ground, criterion, taxa)
             yield from _plants(ground, criterion, taxa)
 
