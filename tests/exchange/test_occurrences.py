@@ -13,8 +13,11 @@ import pytest
 
 from auctorum.characters.vocabulary import Character, Kind, Vocabulary
 from auctorum.corpus.model import Corpus, Measurement, Specimen
+from auctorum.determination.places.localities import own_place
 from auctorum.exchange.occurrences import sites_csv, sites_geojson, specimens_csv
+from auctorum.problems import Place
 from auctorum.records import schema
+from auctorum.records.fields import PLACE_KEY
 from building import corpus_of
 
 WALL = schema.Site(
@@ -24,11 +27,12 @@ WALL = schema.Site(
 NOWHERE = schema.Site(locationID="W2", island="=1+1")
 ELEVATION = Character("elevation", "habitat", "elevation", Kind.MEASURE, "m")
 OF_SITE = Character("site elevation", "site", "elevation", Kind.MEASURE, "m")  # of the place, by another name
+STEPS = Character("steps from the path", "habitat", "steps", Kind.COUNT)
 
 
 def knowledge_base(*rows: Specimen) -> Corpus:
     corpus, _ = corpus_of()
-    vocabulary = Vocabulary((*corpus.vocabulary.characters, ELEVATION, OF_SITE))
+    vocabulary = Vocabulary((*corpus.vocabulary.characters, ELEVATION, OF_SITE, STEPS))
     return replace(corpus, vocabulary=vocabulary, sites={"W1": WALL, "W2": NOWHERE}, specimens=rows)
 
 
@@ -83,6 +87,8 @@ def test_geojson_of_exact_sites_has_points() -> None:
         pytest.param({"degreeOfEstablishment": "native"}, "HumanObservation", id="wild"),
         pytest.param({"catalogNumber": "XX 12"}, "PreservedSpecimen", id="in-a-herbarium"),
         pytest.param({"degreeOfEstablishment": "Cultivated"}, "LivingSpecimen", id="in-a-garden"),
+        pytest.param({"degreeOfEstablishment": "native | managed"}, "LivingSpecimen", id="kept"),
+        pytest.param({"degreeOfEstablishment": "uncultivated"}, "HumanObservation", id="wild"),
         pytest.param({"degreeOfEstablishment": "cultivated", "catalogNumber": "1"}, "PreservedSpecimen", id="both"),
     ],
 )
@@ -106,8 +112,10 @@ def test_a_long_table_fills_what_the_row_leaves_open() -> None:
 
 def test_the_elevation_of_a_single_plant_stays_and_a_spur_that_looks_like_a_latitude_leaves() -> None:
     cells = (("elevation", "m", "287", 2), ("spur length", "mm", "44.11", 3), ("site elevation", "m", "287", 4))
+    cells += (("steps from the path", "", "287", 5),)
     row = only(plant(measurements=cells))
     assert row["spur length [mm]"] == "44.11"
+    assert "steps from the path" not in row
     assert not any("elevation" in column and "[" in column for column in row) and "287" not in str(row)
     assert "what stands under elevation" in row["informationWithheld"]
 
@@ -131,3 +139,10 @@ def test_a_plant_with_coordinates_of_its_own_is_generalised_by_them() -> None:
 def test_a_plant_of_no_place_says_nothing_of_one() -> None:
     shown = only(plant(None))
     assert (shown["decimalLatitude"], shown["dataGeneralizations"], shown["informationWithheld"]) == ("", "", "")
+
+
+def test_a_plant_with_a_locality_of_its_own_keeps_the_line_of_its_site() -> None:
+    corpus, line = knowledge_base(), Place("sites.csv", 7)
+    corpus = replace(corpus, sites={"W1": schema.Site(**{"locationID": "W1", PLACE_KEY: line})})
+    found = own_place(plant(locality="Hidden Combe, invented"), corpus)
+    assert found is not None and (found.locality, found.place) == ("Hidden Combe, invented", line)
