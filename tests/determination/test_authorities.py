@@ -9,12 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from auctorum.circumscription.plants import Plant
+from auctorum.determination.determine import determine
 from auctorum.determination.model import Wording
 from auctorum.determination.said import observed
 from auctorum.determination.telling.authorities import Authority, agreement, authority
 from auctorum.determination.telling.beforehand import Beforehand, of_plants, shared
 from auctorum.determination.view import Statements, view_of, views_by_work
-from auctorum.records.schema import Thresholds
 from measuring import knowledge_base, work
 
 NAMES = {"a": "E. album", "n": "E. nigrum"}
@@ -76,13 +76,14 @@ def test_each_author_by_what_that_author_states() -> None:
     )  # fmt: skip
     statements = Statements(corpus)
     plant = Plant("x", None, None, None, "", (observed(corpus.vocabulary, "spur length=28 mm", "mature"),))
-    told = {one.title: authority(one, plant, None, Thresholds()) for one in views_by_work(statements)}
+    told = {one.title: authority(determine(one, plant), one) for one in views_by_work(statements)}
     assert {title: (one.name, one.alone) for title, one in told.items()} == {
         "sec. Orrin 1900": ("Exemplum album", True), "sec. Brand 1910": ("Exemplum nigrum", True),
     }  # fmt: skip
-    together = authority(view_of(statements), plant, None, Thresholds())
+    every = view_of(statements)
+    together = authority(determine(every, plant), every)
     assert math.isclose(together.probability, 0.5) and together.wording is not Wording.PLAIN
-    nothing = authority(view_of(statements), Plant("x", None, None, None, "", ()), None, Thresholds())
+    nothing = authority(determine(every, Plant("x", None, None, None, "", ())), every)
     assert (nothing.taxon, nothing.name, nothing.used) == (None, "", 0)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
+from fractions import Fraction
 
 from auctorum.characters.figures import Line
 from auctorum.characters.tokens import Sort
@@ -11,6 +13,7 @@ from auctorum.characters.values import Range
 TURN = 360  # degrees of a circle
 _POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")
 NAMES: tuple[str, ...] = tuple(point.upper() for point in _POINTS)
+_APART = Fraction(TURN, len(NAMES))  # degrees from one point to the next
 _SPELT = {
     "north": "n", "northern": "n", "northerly": "n", "east": "e", "eastern": "e", "easterly": "e", "south": "s",
     "southern": "s", "southerly": "s", "west": "w", "western": "w", "westerly": "w", "northeast": "ne",
@@ -53,6 +56,27 @@ def compass_point(degrees: Decimal) -> str:
     """
     place, rest = divmod(degrees % TURN, Decimal("22.5"))
     return "" if rest else NAMES[int(place)]
+
+
+def nearest_point(degrees: float | Fraction) -> str:
+    """The nearest of the sixteen compass points; of two as near the one that lies clockwise.
+
+    >>> nearest_point(350.0), nearest_point(160.0)
+    ('N', 'SSE')
+    """
+    return NAMES[math.floor(degrees / _APART + Fraction(1, 2)) % len(NAMES)]
+
+
+def arc_words(first: float | Fraction, last: float | Fraction) -> str:
+    """The points nearest to both ends of an arc, clockwise; one where both are the same, or that it leaves none out.
+
+    >>> arc_words(135.0, 180.0), arc_words(0.0, 3.0), arc_words(0.0, 350.0)
+    ('SE to S', 'N', 'any direction')
+    """
+    if last - first >= TURN - _APART:
+        return "any direction"
+    ends = (nearest_point(first), nearest_point(last))
+    return " to ".join(dict.fromkeys(ends))
 
 
 def _degrees(tenths: int) -> Decimal:

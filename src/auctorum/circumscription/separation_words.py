@@ -8,10 +8,10 @@ from math import ceil
 from auctorum.characters.show import format_span
 from auctorum.characters.states import state_names
 from auctorum.characters.vocabulary import Character, Kind
-from auctorum.circumscription.phrases import capital, listed
+from auctorum.circumscription.phrases import capital, listed, share_words
 from auctorum.circumscription.separation import Parting, Separation
 from auctorum.circumscription.separation_names import short_names
-from auctorum.circumscription.wording import HABITAT, stage_words
+from auctorum.circumscription.wording import of_habitat, stage_words
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.readings import UNSTATED
 
@@ -34,14 +34,12 @@ def strength(error: float) -> str:
 
 
 def percent(share: float) -> str:
-    """A share in whole percent; `none`, and `under 1 %` for what is less.
+    """A share in whole percent; `none` for nothing, and `under 1 %` for what would be rounded to it.
 
     >>> percent(0), percent(0.004), percent(0.174)
     ('none', 'under 1 %', '17 %')
     """
-    if share < _ROUNDING:
-        return "none"
-    return "under 1 %" if share < 0.01 - _ROUNDING else f"{share * 100:.0f} %"
+    return "none" if share < _ROUNDING else share_words(share)
 
 
 def label(character: Character, stage: str) -> str:
@@ -84,8 +82,8 @@ class _Told:
     def __init__(self, corpus: Corpus, partings: Sequence[Parting], names: Mapping[str, str]) -> None:
         self._corpus, self._names, self._partings = corpus, names, partings
         known = [one for one in partings if one.error is not None]
-        self._plants = [one for one in known if self._character(one).property not in HABITAT]
-        self._habitat = [one for one in known if self._character(one).property in HABITAT]
+        self._plants = [one for one in known if not of_habitat(self._character(one))]
+        self._habitat = [one for one in known if of_habitat(self._character(one))]
 
     def sentences(self) -> Iterator[str]:
         if not self._plants and not self._habitat:

@@ -16,6 +16,7 @@ from auctorum.determination.labels.model import LabelFinding, LabelReport, Label
 from auctorum.exchange.document import Block, Document, Heading, Items, Paragraph, Run, Table, Text, joined, text
 
 Set = Callable[[str], Text]
+_OF_PLANTS = 6  # place in SELLER_HEADINGS from which on columns are of plants, and no more of names
 
 
 def document(corpus: Corpus, report: LabelReport, *, full: bool, published: bool) -> Document:
@@ -31,18 +32,16 @@ def csv_table(report: LabelReport) -> Table:
 
 
 def _blocks(corpus: Corpus, report: LabelReport, set_: Set, full: bool, published: bool) -> Iterator[Block]:
-    yield Paragraph(set_(said.lead(report)))
-    yield Heading(text("Sellers"))
-    yield _table(said.SELLER_HEADINGS, said.seller_rows(report), set_, right=tuple(range(1, 8)))
-    if report.whole.interval is not None:
-        yield Paragraph(text(said.INTERVALS), aside=True)
+    alone = len(report.findings) == 1
+    if not alone:
+        yield from _sums(report, set_)
     if not full:
         taxa = tuple(dict.fromkeys(one.meaning.taxon for one in report.findings if one.meaning.taxon is not None))
         yield Heading(text("Labels"))
         yield _table(said.LABEL_HEADINGS, said.label_rows(report, short_names(corpus, taxa)), set_)
     told = [one for one in report.findings if full or one.verdict is LabelVerdict.CONTRADICTED]
     if told:
-        yield Heading(text("Each label" if full else "What contradicts"))
+        yield Heading(text("The label" if alone else "Each label" if full else "What contradicts"))
     for one in told:
         yield from _label(corpus, one, set_, published)
     yield Heading(text("What this rests on"))
@@ -51,6 +50,19 @@ def _blocks(corpus: Corpus, report: LabelReport, set_: Set, full: bool, publishe
     yield Items(tuple(text(each) for each in said.cautions()))
     if published and corpus.settings.notice:
         yield Paragraph(text(corpus.settings.notice), aside=True)
+
+
+def _sums(report: LabelReport, set_: Set) -> Iterator[Block]:
+    """All labels in a sentence, and for each seller the names as printed, then the plants: two tables fit the line."""
+    yield Paragraph(set_(said.lead(report)))
+    heads, rows = said.SELLER_HEADINGS, said.seller_rows(report)
+    yield Heading(text("Sellers: names as printed"))
+    yield _table(heads[:_OF_PLANTS], tuple(row[:_OF_PLANTS] for row in rows), set_, right=(1, 2, 3, 4, 5))
+    yield Heading(text("Sellers: plants"))
+    of_plants = tuple((row[0], *row[_OF_PLANTS:]) for row in rows)
+    yield _table((heads[0], *heads[_OF_PLANTS:]), of_plants, set_, right=(1, 2))
+    if report.whole.interval is not None:
+        yield Paragraph(text(said.INTERVALS), aside=True)
 
 
 def _label(corpus: Corpus, one: LabelFinding, set_: Set, published: bool) -> Iterator[Block]:

@@ -81,8 +81,8 @@ def _keys(heard: Sequence[Heard], vocabulary: Vocabulary) -> Iterator[Key]:
 class View:
     """The candidates, what each is called here, and the tables of what is stated of them.
 
-    `works` are the ids of the works that speak; `left_out` the taxa of which this view states nothing at all. `kinds`
-    is the vocabulary. Tables stand in the order of the vocabulary, then of the stages.
+    `works` are the ids of the works that speak; `left_out` the taxa of which this view states nothing at all.
+    Tables stand in the order of the vocabulary, then of the stages.
     """
 
     title: str
@@ -100,6 +100,7 @@ class Statements:
     def __init__(self, corpus: Corpus) -> None:
         self.corpus = corpus
         self._of: dict[str, Gathered] = {}
+        self._heard: dict[tuple[str, frozenset[str] | None], Heard] = {}
 
     @cached_property
     def opinions(self) -> Opinions:
@@ -117,7 +118,16 @@ class Statements:
         return self._of[taxon]
 
     def heard(self, taxon: str, works: Collection[str] | None) -> Heard:
-        """The voices that weigh, one for each of those works (None: all); a repetition counts where it is alone."""
+        """The voices that weigh, one for each of those works (None: all); a repetition counts where it is alone.
+
+        Worked out once for each taxon and set of works.
+        """
+        asked = taxon, None if works is None else frozenset(works)
+        if asked not in self._heard:
+            self._heard[asked] = self._weighed(*asked)
+        return self._heard[asked]
+
+    def _weighed(self, taxon: str, works: frozenset[str] | None) -> Heard:
         found: dict[Key, Sequence[Voice]] = {}
         for key, evidence in self.of(taxon).items():
             said = [item for item in evidence if works is None or item.work in works]
@@ -149,7 +159,7 @@ def view_of(
     for taxon in chosen:
         told = own_voices(plants_of(trusted, taxon), corpus.vocabulary)
         heard[taxon] = joined(statements.heard(taxon, works), told)
-    named = title or _title(corpus, works, bool(trusted))
+    named = title or title_of_view(corpus, works, bool(trusted))
     return made(corpus, heard, works, named)
 
 
@@ -204,11 +214,12 @@ def views_by_work(
         chosen = [taxon for taxon in accepted if not taxa or taxon in taxa]
         heard = {taxon: statements.heard(taxon, (work,)) for taxon in chosen}
         if any(heard.values()):
-            found.append(made(statements.corpus, heard, (work,), _title(statements.corpus, (work,), False)))
+            found.append(made(statements.corpus, heard, (work,), title_of_view(statements.corpus, (work,), False)))
     return tuple(found)
 
 
-def _title(corpus: Corpus, works: Collection[str] | None, own: bool) -> str:
+def title_of_view(corpus: Corpus, works: Collection[str] | None, own: bool) -> str:
+    """What the view of those works (None: all) is called: `sec. Orrin 1889 and own plants` where `own` speak too."""
     if works is None:
         return f"{ALL_AUTHORS} and {OWN_PLANTS}" if own else ALL_AUTHORS
     bylines = [corpus.works[work].byline for work in works]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from auctorum.characters.show import format_span
-from auctorum.circumscription.phrases import at_stage, capital, counted, listed
+from auctorum.circumscription.criterion_words import limit_words
+from auctorum.circumscription.phrases import at_stage, capital, counted, interval_words, listed, listed_some
 from auctorum.circumscription.separation_names import short_names
 from auctorum.circumscription.separation_words import label, percent
 from auctorum.corpus.model import Corpus
@@ -27,7 +28,7 @@ def rule(corpus: Corpus, made: Proposal) -> str:
     """The definition in a sentence or two: what fits, and what a plant that does not fit is called."""
     character, limit = corpus.vocabulary[made.limit.character], made.limit
     what = capital(label(character, limit.stage))
-    how = f"{what} {'at least' if limit.at_least else 'at most'} {limit.printed}: {words_of(corpus, made.taxon)}."
+    how = f"{what} {limit_words(limit.printed, at_least=limit.at_least)}: {words_of(corpus, made.taxon)}."
     names, others = short(corpus, made), made.parted
     if made.criterion.otherwise:
         return f"{how} Any other plant: {made.criterion.otherwise}."
@@ -70,8 +71,8 @@ def tally_words(one: Tally, name: str, *, fitting: bool) -> str:
     """`Var. longum: 2 of 80 plants on the wrong side (1–9 %), 1 borderline; named by M. Sallow.`"""
     if not one.measured:
         return f"{capital(name)}: none measured."
-    wrong, (low, high) = one.wrong(fitting=fitting), one.interval(fitting=fitting)
-    said = f"{wrong or 'none'} of {counted(one.measured, 'plant')} on the wrong side ({_percents(low, high)})"
+    wrong, within = one.wrong(fitting=fitting), interval_words(one.interval(fitting=fitting))
+    said = f"{wrong or 'none'} of {counted(one.measured, 'plant')} on the wrong side (so {within} of all such plants)"
     near = f", {one.borderline} borderline" if one.borderline else ""
     left = f", {one.insufficient} not judged" if one.insufficient else ""
     by = f"; named by {listed(one.named_by)}" if one.named_by else "; nobody says who named them"
@@ -81,17 +82,13 @@ def tally_words(one: Tally, name: str, *, fitting: bool) -> str:
 def kept_words(corpus: Corpus, one: Kept) -> str:
     """A criterion of the knowledge base in a sentence, with the error that authors' figures make expect."""
     character = corpus.vocabulary[one.limit.character]
-    what = f"{capital(label(character, one.limit.stage))} {'at least' if one.limit.at_least else 'at most'}"
-    said = f"{what} {one.limit.printed}: {one.criterion.taxon}."
+    said = f"{capital(label(character, one.limit.stage))} {limit_words(one.limit.printed, at_least=one.limit.at_least)}"
+    said += f": {one.criterion.taxon}."
     said += f" Any other plant: {one.criterion.otherwise}." if one.criterion.otherwise else ""
     if one.stand is None or one.stand.error is None:
         return f"{said} What authors state gives no error to expect."
     lost, strays = percent(one.stand.lost or 0.0), percent(one.stand.strays or 0.0)
     return f"{said} By what authors state, {lost} of the one would be lost and {strays} of the other taken in."
-
-
-def _percents(low: float, high: float) -> str:
-    return f"so {low * 100:.0f}–{high * 100:.0f} % of all such plants"
 
 
 def _stand(one: Stand, made: Proposal, names: Mapping[str, str]) -> str:
@@ -125,9 +122,7 @@ def _who(corpus: Corpus, made: Proposal, names: Mapping[str, str]) -> Iterator[s
 
 
 def _bylines(corpus: Corpus, works: tuple[str, ...]) -> str:
-    told = [corpus.works[work].byline for work in works[:_MOST_BYLINES]]
-    more = len(works) - len(told)
-    return "; ".join(told) + (f"; and {more} more" if more else "")
+    return listed_some([corpus.works[work].byline for work in works], _MOST_BYLINES)
 
 
 def _remarks(made: Proposal) -> Iterator[tuple[str, str]]:

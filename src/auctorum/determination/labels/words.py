@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from auctorum.circumscription.phrases import capital, counted, listed
+from auctorum.circumscription.phrases import capital, counted, interval_words, listed
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.cautions import OPINION
 from auctorum.corpus.model import Corpus
@@ -88,27 +88,39 @@ def _share(one: SellerSum) -> str:
     if not one.tested:
         return "none tested"
     told = f"{one.contradicted} of {one.tested}"
-    if one.interval is None:
-        return told
-    low, high = (round(end * 100) for end in one.interval)
-    return f"{told} ({low}–{high} %)"
+    return told if one.interval is None else f"{told} ({interval_words(one.interval)})"
 
 
 def label_rows(report: LabelReport, short: Mapping[str, str]) -> tuple[tuple[str, ...], ...]:
     """A row for each label; `short` are names of taxa for tables. Cells as in LABEL_HEADINGS."""
-    return tuple((one.id, one.label, name_words(one, short), _in_short(one), _showing(one)) for one in report.findings)
+    return tuple(
+        (one.id, one.label, name_words(one, short), str(one.verdict), _showing(one)) for one in report.findings
+    )
 
 
 def name_words(one: LabelFinding, names: Mapping[str, str]) -> str:
-    """How the name is spelt, and the taxon it stands for: `misspelt (n for m): C. album var. longum`."""
+    """How the name is spelt, and the taxon it is of: `misspelt (n for m): C. album var. longum`.
+
+    Of a synonym the taxon is not its own: `right; stands for C. album var. longum`.
+    """
+    taxon = one.meaning.taxon
+    between = "; stands for " if _of_synonym(one) else ": "
+    return _spelt(one) if taxon is None else f"{_spelt(one)}{between}{names.get(taxon, one.name)}"
+
+
+def _of_synonym(one: LabelFinding) -> bool:
+    """Whether the one name on the label is a synonym, so that a sentence tells of what."""
+    return bool(one.meaning.standing) and one.matched.how is not How.SEVERAL
+
+
+def _spelt(one: LabelFinding) -> str:
     found = one.matched
     told = "several names are possible" if found.how is How.SEVERAL else str(found.how)
     if found.how is How.MISSPELT or (found.how is How.SEVERAL and found.differences):
         told += f" ({', '.join(dict.fromkeys(found.differences))})"
     if found.form and found.how is not How.SEVERAL:
         told += f" but for {listed(found.form)}" if found.how is How.RIGHT else f", {listed(found.form)}"
-    taxon = one.meaning.taxon
-    return told if taxon is None else f"{told}: {names.get(taxon, one.name)}"
+    return told
 
 
 def plant_words(one: LabelFinding) -> str:
@@ -116,19 +128,18 @@ def plant_words(one: LabelFinding) -> str:
     return f"{one.verdict}: {one.why}" if one.why else str(one.verdict)
 
 
-def _in_short(one: LabelFinding) -> str:
-    """The verdict with the number of traits it stands on: `consistent (5 traits)`."""
-    tested = sum(each.tested for each in one.traits)
-    return plant_words(one) if one.why else f"{one.verdict} ({counted(tested, 'trait')})"
-
-
 def _showing(one: LabelFinding) -> str:
-    """`spur length 17 mm (10 of 10 works)`, the strongest first, and what the plant could be."""
+    """`6 traits: spur length 17 mm (against 10 of 10 works)`, the strongest first, or why none was tested.
+
+    Last stands what the plant could be.
+    """
     several = [*one.of_strength(Strength.STRONG), *one.of_strength(Strength.WEAK)]
     told = [f"{trait_said(each)} (against {len(each.against)} of {counted(each.works, 'work')})" for each in several]
+    tested = counted(sum(each.tested for each in one.traits), "trait")
+    said = [one.why or f"{tested}: {'; '.join(told) or 'none against it'}"]
     if one.instead is not None:
-        told.append(f"likeliest {one.instead.name}, {percent(one.instead.probability)}")
-    return "; ".join(told)
+        said.append(f"likeliest {one.instead.name}, {percent(one.instead.probability)}")
+    return "; ".join(said)
 
 
 def trait_said(one: TraitTest) -> str:
@@ -183,7 +194,7 @@ def title_of_label(one: LabelFinding) -> str:
 
 def account(corpus: Corpus, one: LabelFinding) -> Iterator[str]:
     """What the label means and what the plant shows, in sentences; without the traits that speak against it."""
-    said = name_words(one, {})
+    said = _spelt(one) if _of_synonym(one) else name_words(one, {})
     yield f"{capital(said)}." if one.matched.how is How.SEVERAL else f"The name is {said}."
     if one.matched.set_aside:
         yield f"Set aside: {'; '.join(one.matched.set_aside)}."

@@ -4,34 +4,12 @@ from __future__ import annotations
 
 import math
 
-from auctorum.characters.directions import NAMES, TURN
+from auctorum.characters.directions import arc_words, nearest_point
 from auctorum.circumscription.phrases import counted, listed
 from auctorum.determination.places.circular import Arc
 from auctorum.determination.places.habitat import FEW, Elevations, Envelope, SiteFacts
 
-_POINT = TURN / len(NAMES)  # degrees from one compass point to the next
 _OF_SITES = {"area": "coordinates"}  # what a site would state, where that is another word
-
-
-def compass(degrees: float) -> str:
-    """The nearest of the sixteen compass points.
-
-    >>> compass(350.0), compass(160.0)
-    ('N', 'SSE')
-    """
-    return NAMES[math.floor(degrees / _POINT + 0.5) % len(NAMES)]
-
-
-def arc_words(arc: Arc) -> str:
-    """The ends of an arc as compass points, clockwise: `SE–S`; one point where both are the same.
-
-    >>> arc_words(Arc(135.0, 180.0)), arc_words(Arc(0.0, 0.0))
-    ('SE–S', 'N')
-    """
-    if arc.width >= TURN - _POINT:
-        return "every direction"
-    first, last = compass(arc.start), compass(arc.end)
-    return first if first == last else f"{first}–{last}"
 
 
 def guess(around: Envelope) -> str:
@@ -67,10 +45,9 @@ def elevation(span: tuple[float, float], known: Elevations) -> str:
 
 
 def aspect(degrees: float, known: Arc, outside: float) -> str:
-    """`faces N, 160° from the known arc SE–S`; or that it is on the rim of the arc."""
-    if not outside:
-        return f"faces {compass(degrees)}, at the end of the known arc {arc_words(known)}"
-    return f"faces {compass(degrees)}, {_up(outside)}° from the known arc {arc_words(known)}"
+    """`faces N, 160° from the known arc SE to S`; or that it is on the rim of the arc."""
+    faces, arc = f"faces {nearest_point(degrees)}", f"the known arc {arc_words(known.start, known.end)}"
+    return f"{faces}, {_up(outside)}° from {arc}" if outside else f"{faces}, at the end of {arc}"
 
 
 def area(outside_km: float) -> str:

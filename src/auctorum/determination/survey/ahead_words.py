@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from auctorum.circumscription.phrases import listed
+from auctorum.characters.directions import arc_words
+from auctorum.circumscription.phrases import listed, share_words
 from auctorum.determination.counting.planning import plants_wanted
 from auctorum.determination.places.habitat import Envelope
-from auctorum.determination.places.suitability_words import arc_words, guess
+from auctorum.determination.places.suitability_words import guess
 from auctorum.determination.survey.model import Survey, Wanted
 from auctorum.determination.survey.words import WITHOUT_SITE
 
@@ -42,8 +43,10 @@ def none_words(one: Wanted) -> str:
         return ""
     three, exact = one.none
     if one.judged < 3:
-        return f"none of {one.judged}, which says nothing yet (up to {100 * exact:.0f} % may be)"
-    return f"none of {one.judged}: below about 3 in {one.judged}, or {100 * three:.0f} % (exactly {100 * exact:.0f} %)"
+        return f"none of {one.judged}, which says nothing yet (up to {share_words(exact)} may be)"
+    return (
+        f"none of {one.judged}: below about 3 in {one.judged}, or {share_words(three)} (exactly {share_words(exact)})"
+    )
 
 
 def envelope_words(one: Survey) -> Iterator[str]:
@@ -74,7 +77,7 @@ def _habitat(around: Envelope) -> str:
     if around.elevation is not None:
         parts.append(f"from {around.elevation.lowest:.0f} to {around.elevation.highest:.0f} m")
     if around.aspect is not None:
-        parts.append(f"facing {arc_words(around.aspect)}")
+        parts.append(f"facing {arc_words(around.aspect.start, around.aspect.end)}")
     return ", ".join(parts) or "nothing is stated of them"
 
 

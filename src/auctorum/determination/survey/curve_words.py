@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
@@ -10,7 +11,7 @@ from math import ceil, floor
 from auctorum.characters.show import format_number, format_span
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.circumscription.cuts import STEPS
-from auctorum.circumscription.phrases import capital, counted, listed
+from auctorum.circumscription.phrases import capital, counted, listed, listed_some, share_words
 from auctorum.circumscription.separation_words import label
 from auctorum.corpus.model import Corpus
 from auctorum.determination.counting.comparing import Difference
@@ -19,6 +20,7 @@ from auctorum.determination.survey.model import Bound, By, Curve, Ground, Measur
 from auctorum.determination.survey.words import NONE, WITHOUT_SITE
 
 MOST_STEPS = 14  # rows of the curve but for thresholds that somebody keeps
+_MARKED = 2  # authors named at one threshold before the rest are counted
 BOUND_HEADINGS = ("author", "states", "from its lower bound", "within", "up to its upper")
 
 
@@ -61,14 +63,14 @@ def curve_rows(corpus: Corpus, one: Survey) -> Iterator[tuple[str, ...]]:
         yield (
             said(curve, place, corpus.vocabulary[curve.limit.character]),
             str(many),
-            f"{100 * many / curve.measured:.0f} %",
+            share_words(many / curve.measured),
             "; ".join(marks.get(place, ())),
         )
 
 
 def at_threshold(ascending: Sequence[Fraction], place: Fraction, *, at_least: bool, fitting: bool) -> int:
     """The readings that count if the threshold is there."""
-    fits = sum(value >= place if at_least else value <= place for value in ascending)
+    fits = len(ascending) - bisect_left(ascending, place) if at_least else bisect_right(ascending, place)
     return fits if fitting else len(ascending) - fits
 
 
@@ -95,8 +97,7 @@ def _marks(one: Survey, curve: Curve) -> dict[Fraction, list[str]]:
         if at is not None:
             by_bound.setdefault(at, []).append(bound.title)
     for place, titles in by_bound.items():
-        short = titles if len(titles) <= 3 else [*titles[:2], f"{len(titles) - 2} more"]
-        found.setdefault(place, []).append(listed(short))
+        found.setdefault(place, []).append(listed_some(titles, _MARKED))
     return found
 
 

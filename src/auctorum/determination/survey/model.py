@@ -173,7 +173,7 @@ class By(StrEnum):
 class Measurers:
     """Two observers, or two instruments, beside each other on plants of the same named taxon at the same site.
 
-    `shift` is by how much the first measures more (median and its interval within `difference`). The counts are those
+    `difference` is by how much the first measures more, its median with an interval. The counts are those
     at the threshold: as measured, with the figures of the first brought to the measure of the second, and the reverse;
     None where no site has plants of one name by both. `thinned`: only evenly chosen figures were compared, since there
     are so many.

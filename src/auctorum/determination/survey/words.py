@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from auctorum.circumscription.phrases import capital, counted, listed
+from auctorum.circumscription import phrases
+from auctorum.circumscription.phrases import capital, counted, listed_some
 from auctorum.determination.survey.model import NO_SITE, Basis, Count, Ground, Place, Stance, Survey
 
 HEADINGS = ("counted by", "plants", "share", "95 %", "undecided", "not judged")
@@ -13,7 +14,6 @@ NONE = "–"
 WITHOUT_SITE = "no site"
 _SHORT = {Ground.NAMES: "names"}
 _MOST_NAMES = 4
-_NARROW = 2  # points of percent, below which an interval is given with a decimal
 _MANY = 1000  # plants from which an expected number is given without one
 
 
@@ -32,18 +32,12 @@ def lead(one: Survey) -> str:
 
 def share_words(count: Count) -> str:
     """`42 %`; a dash where nothing was judged, and `under 1 %` for little."""
-    if count.share is None:
-        return NONE
-    return "under 1 %" if 0 < count.share < 0.005 else f"{100 * count.share:.0f} %"
+    return NONE if count.share is None else phrases.share_words(count.share)
 
 
 def interval_words(count: Count) -> str:
     """`35–49 %`; a dash where nothing was judged."""
-    if not count.judged:
-        return NONE
-    low, high = (100 * end for end in count.interval)
-    digits = 0 if high - low > _NARROW else 1
-    return f"{low:.{digits}f}–{high:.{digits}f} %"
+    return phrases.interval_words(count.interval) if count.judged else NONE
 
 
 def of_words(count: Count) -> str:
@@ -166,12 +160,5 @@ def how_counted(one: Survey) -> Iterator[str]:
     if any(basis.ground is Ground.NAMES for basis in one.bases):
         yield "By the names given, a plant named only as a wider taxon is undecided, one without a name not judged."
     if one.silent:
-        yield f"Say nothing of it: {_some(one.silent)}."
+        yield f"Say nothing of it: {listed_some(one.silent, _MOST_NAMES)}."
     yield from one.left_out
-
-
-def _some(titles: Sequence[str]) -> str:
-    """`A, B, C and 5 more`."""
-    if len(titles) <= _MOST_NAMES + 2:
-        return listed(titles)
-    return listed([*titles[:_MOST_NAMES], f"{len(titles) - _MOST_NAMES} more"])

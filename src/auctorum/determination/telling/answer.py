@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
 from auctorum.circumscription.plants import Plant, plants
@@ -19,7 +20,7 @@ from auctorum.determination.telling.discreet import discreet, discreet_judgement
 from auctorum.determination.telling.outcome_words import changes
 from auctorum.determination.telling.reckoned import to_ask, with_ratios
 from auctorum.determination.telling.words import Names
-from auctorum.determination.view import NothingStated, Statements, View, view_of, views_by_work
+from auctorum.determination.view import NothingStated, Statements, View, title_of_view, view_of, views_by_work
 from auctorum.problems import AuctorumError
 from auctorum.records.schema import Criterion
 
@@ -49,8 +50,14 @@ class Answer:
 
 def complete(corpus: Corpus, plant: Plant) -> Plant:
     """The plant with the habitat of its site, and the ratios that follow from two measures."""
-    whole = with_habitat(corpus, plant)
-    return replace(whole, observations=with_ratios(corpus.vocabulary, whole.observations))
+    return _completed(corpus, plant)[0]
+
+
+def _completed(corpus: Corpus, plant: Plant) -> tuple[Plant, tuple[str, ...], tuple[str, ...]]:
+    """The plant as `complete` makes it, the characters that its site tells, and the ratios that follow."""
+    placed = with_habitat(corpus, plant)
+    whole = replace(placed, observations=with_ratios(corpus.vocabulary, placed.observations))
+    return whole, _more(placed, plant), _more(whole, placed)
 
 
 def answer(
@@ -66,16 +73,16 @@ def answer(
     """The plant under the view, and under every other; `taxa` narrow the candidates of these, too."""
     corpus = statements.corpus
     thresholds = corpus.settings.thresholds
-    whole = complete(corpus, plant)
-    found = determine(view, whole, priors=priors(view), thresholds=thresholds)
-    single = tuple(authority(one, whole, priors(one), thresholds) for one in views_by_work(statements, taxa))
-    beside = tuple(
-        authority(one, whole, priors(one), thresholds, full_names(corpus, one))
-        for one in _beside(statements, view, taxa)
-    )
-    main = authority(view, whole, priors(view), thresholds)
+    whole, of_site, reckoned = _completed(corpus, plant)
+
+    def under(one: View) -> Determination:
+        return determine(one, whole, priors=priors(one), thresholds=thresholds)
+
+    found = under(view)
+    main = authority(found, view)
+    single = tuple(authority(under(one), one) for one in views_by_work(statements, taxa))
+    beside = tuple(authority(under(one), one, full_names(corpus, one)) for one in _beside(statements, view, taxa))
     bands = of_its_site(corpus, plant)
-    reckoned = _more(whole, with_habitat(corpus, plant))
     found = replace(found, unused=tuple(one for one in found.unused if one.character not in reckoned))
     judged, unusable = _judged(corpus, criteria, plant, bands)
     names = {**view.names, **short_names(corpus, taxa_named([main, *single, *beside]))}
@@ -95,7 +102,7 @@ def answer(
         unusable=unusable,
         agreement=agreement(main, single, judged, corpus, names),
         asked=changes(asked, found),
-        of_site=_more(with_habitat(corpus, plant), plant),
+        of_site=of_site,
         reckoned=tuple(one.character for one in found.contributions if one.character in reckoned),
     )
 
@@ -105,12 +112,10 @@ def _beside(statements: Statements, view: View, taxa: Sequence[str]) -> tuple[Vi
     named = [one for one in plants(statements.corpus) if one.taxon is not None]
     found = []
     for works, own in ((None, ()), ((), named)):
-        if works is None or own:
-            try:
+        if (works is None or own) and title_of_view(statements.corpus, works, bool(own)) != view.title:
+            with suppress(NothingStated):
                 found.append(view_of(statements, works=works, taxa=taxa, own=own))
-            except NothingStated:
-                continue
-    return tuple(one for one in found if one.title != view.title)
+    return tuple(found)
 
 
 def _judged(

@@ -7,17 +7,15 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from auctorum.circumscription.phrases import capital, counted, listed
-from auctorum.circumscription.plants import Plant
 from auctorum.corpus.model import Corpus
 from auctorum.corpus.resolve import sides_of_criterion
 from auctorum.determination.criteria.criterion import Judgement, Verdict
 from auctorum.determination.criteria.words import title_of
-from auctorum.determination.determine import determine
-from auctorum.determination.model import Wording
+from auctorum.determination.model import Determination, Wording
 from auctorum.determination.telling.words import Names, tied
 from auctorum.determination.view import View
 from auctorum.determination.wording import qualified
-from auctorum.records.schema import Criterion, Thresholds
+from auctorum.records.schema import Criterion
 
 Priors = Callable[[View], Mapping[str, float] | None]  # what each candidate of a view is given beforehand
 
@@ -44,11 +42,8 @@ class Authority:
         return self.candidates == 1
 
 
-def authority(
-    view: View, plant: Plant, priors: Mapping[str, float] | None, thresholds: Thresholds, names: Names | None = None
-) -> Authority:
-    """The plant under one view, its taxa called as the view calls them or by `names`."""
-    found = determine(view, plant, priors=priors, thresholds=thresholds)
+def authority(found: Determination, view: View, names: Names | None = None) -> Authority:
+    """What was found under one view, its taxa called as the view calls them or by `names`."""
     name = ""
     if found.best is not None:
         called = (names or view.names)[found.best]
@@ -77,8 +72,9 @@ def agreement(
 
 def _together(whole: Authority, single: Sequence[Authority], names: Names) -> str:
     asked = [one for one in single if one.used and not one.alone]
-    said = Counter(one.taxon for one in asked if one.taxon is not None and one.wording is not Wording.INDET)
-    undecided = sum(one.wording is Wording.INDET for one in asked)
+    # As in a survey, a name with aff. is none: near it, and not quite it.
+    said = Counter(one.taxon for one in asked if one.taxon is not None and one.wording in (Wording.PLAIN, Wording.CF))
+    undecided = len(asked) - said.total()
     if not asked:
         return "No single author parts the candidates by what was observed."
     if whole.taxon is None or whole.wording is Wording.INDET:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
-from auctorum.characters.directions import NAMES, TURN
+from auctorum.characters.directions import TURN, arc_words
 from auctorum.characters.show import format_span
 from auctorum.characters.vocabulary import Character, Kind
 from auctorum.determination.asking import Outcome, Question
@@ -58,7 +58,7 @@ def _outcome(one: Outcome, character: Character) -> str:
         return one.state
     low, high = one.low, one.high
     if character.kind is Kind.ANGLE:
-        return _arc(low or Fraction(0), high if high is not None else Fraction(TURN))
+        return arc_words(low or Fraction(0), high if high is not None else Fraction(TURN))
     if character.kind is Kind.COUNT:
         low = None if low is None else Fraction(math.ceil(low))
         high = None if high is None else Fraction(math.floor(high))
@@ -78,15 +78,6 @@ def _handy(bound: Fraction | None) -> Fraction | None:
         return None if bound is None or not bound else bound
     places = math.floor(math.log10(bound)) - 1
     return Fraction(round(Decimal(float(bound)).scaleb(-places))) * Fraction(10) ** places
-
-
-def _arc(low: Fraction, high: Fraction) -> str:
-    """`NE to SW`: the compass points next to both ends, the whole circle for one that leaves nothing out."""
-    if high - low >= TURN - 1:
-        return "any direction"
-    step = Fraction(TURN, len(NAMES))
-    first, last = (NAMES[round(one / step) % len(NAMES)] for one in (low, high))
-    return first if first == last else f"{first} to {last}"
 
 
 def changes(questions: Sequence[Question], found: Determination) -> tuple[Question, ...]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from auctorum.circumscription.intervals import Interval, wilson
-from auctorum.circumscription.phrases import counted, listed
+from auctorum.circumscription.intervals import wilson
+from auctorum.circumscription.phrases import counted, interval_words, listed, share_words
 from auctorum.determination.calibration import Calibration
 from auctorum.determination.model import Wording
 from auctorum.determination.telling.beforehand import Beforehand
@@ -20,7 +20,7 @@ def sentences(found: Calibration, beforehand: Beforehand) -> Iterator[str]:
     """What becomes of the named plants, how good the probabilities are, and what makes them look better."""
     yield (
         f"Of {counted(found.plants, 'named plant')} {found.right} "
-        f"({_share(found.right, found.plants)}; 95 % interval {_interval(wilson(found.right, found.plants))}) "
+        f"({_share(found.right, found.plants)}; 95 % interval {interval_words(wilson(found.right, found.plants))}) "
         f"{'is' if found.right == 1 else 'are'} likeliest what they were named."
     )
     yield (
@@ -63,11 +63,7 @@ def _missing(found: Calibration) -> Iterator[str]:
 
 
 def _share(part: int, whole: int) -> str:
-    return f"{part / whole * 100:.0f} %" if whole else "–"
-
-
-def _interval(one: Interval) -> str:
-    return f"{one[0] * 100:.0f}–{one[1] * 100:.0f} %"
+    return share_words(part / whole) if whole else "–"
 
 
 def band_rows(found: Calibration) -> Iterator[tuple[str, ...]]:
@@ -77,7 +73,7 @@ def band_rows(found: Calibration) -> Iterator[tuple[str, ...]]:
         said = f"over {one.low * 100:.0f} %" if one.high == 1 else f"{one.low * 100:.0f}–{high} %"
         yield (
             said, str(one.plants), f"{one.stated * 100:.0f} %" if one.stated < 0.995 else "over 99 %",
-            f"{one.right} of {one.plants}", _share(one.right, one.plants), _interval(one.interval),
+            f"{one.right} of {one.plants}", _share(one.right, one.plants), interval_words(one.interval),
         )  # fmt: skip
 
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from auctorum.characters.show import format_number
-from auctorum.circumscription.phrases import at_stage, capital, listed
+from auctorum.circumscription.phrases import at_stage, capital, listed, listed_some
 from auctorum.circumscription.wording import MATURE
 from auctorum.corpus.readings import UNSTATED
 from auctorum.determination.model import Candidate, Contribution, Determination, Wording
@@ -55,14 +55,6 @@ def times(factor: float) -> str:
         return f"{format_number(Fraction(round(factor, 1)), 2)} times"
     place = -2 if factor >= 100 else (-1 if factor >= 20 else 0)
     return f"{round(factor, place):.0f} times"
-
-
-def some_of(taxa: Sequence[str], names: Names, most: int = NAMED) -> str:
-    """The names of the first taxa and how many follow: `A, B, C and 5 others`."""
-    said = [names[taxon] for taxon in taxa[:most]]
-    if rest := len(taxa) - len(said):
-        said.append(f"{rest} other{'' if rest == 1 else 's'}")
-    return listed(said)
 
 
 def lead(one: Contribution) -> str:
@@ -162,7 +154,7 @@ def _said(one: Contribution, found: Determination, names: Names) -> str:
     if first in one.beyond:
         said.append(f"outside all that is stated of {names[first]} itself")
     if others := [taxon for taxon in one.beyond if taxon != first]:
-        said.append(f"outside all that is stated of {some_of(others, names)}")
+        said.append(f"outside all that is stated of {listed_some([names[taxon] for taxon in others], NAMED)}")
     return "; ".join(said)
 
 
