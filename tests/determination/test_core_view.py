@@ -224,3 +224,15 @@ def test_names_are_short_in_a_view_of_all_and_the_authors_own_in_one_of_one() ->
     statements = Statements(corpus_with([f"{HEIGHT}: 1-2 mm"], [f"{HEIGHT}: 4-5 mm"]))
     assert view_of(statements).names == {TAXON: "E. album", OTHER: "E. rubrum"}
     assert view_of(statements, works=("alpha-1900",)).names == NAMES
+
+
+def test_voices_are_weighed_once_for_each_set_of_works() -> None:
+    """The second answer is that of statements which were asked nothing before."""
+    corpus = two_works()
+    statements, works = Statements(corpus), tuple(corpus.works)
+    assert len(works) > 1
+    both = statements.heard(TAXON, works)
+    assert statements.heard(TAXON, [*reversed(works), works[0]]) is both
+    for asked in (None, *((one,) for one in works)):
+        assert dict(statements.heard(TAXON, asked)) == dict(Statements(corpus).heard(TAXON, asked))
+    assert {voice.work for voice in statements.heard(TAXON, works[:1])[HEIGHT, ""]} == {works[0]}
