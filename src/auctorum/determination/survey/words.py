@@ -31,13 +31,25 @@ def lead(one: Survey) -> str:
 
 
 def share_words(count: Count) -> str:
-    """`42 %`; a dash where nothing was judged, and `under 1 %` for little."""
-    return NONE if count.share is None else phrases.share_words(count.share)
+    """`42 %`; a dash where nothing was judged, and `under 1 %` for little.
+
+    Where most are undecided, `13–100 %`: from none of these to all of them.
+    """
+    if count.share is None:
+        return NONE
+    if mostly_undecided(count):
+        return phrases.interval_words((count.share, (count.named + count.undecided) / count.judged))
+    return phrases.share_words(count.share)
 
 
 def interval_words(count: Count) -> str:
-    """`35–49 %`; a dash where nothing was judged."""
-    return phrases.interval_words(count.interval) if count.judged else NONE
+    """`35–49 %`; a dash where nothing was judged, or most are undecided."""
+    return phrases.interval_words(count.interval) if count.judged and not mostly_undecided(count) else NONE
+
+
+def mostly_undecided(count: Count) -> bool:
+    """Whether more plants are undecided than decided, so that their number says little of a share."""
+    return 2 * count.undecided > count.judged
 
 
 def of_words(count: Count) -> str:
@@ -155,7 +167,8 @@ def how_counted(one: Survey) -> Iterator[str]:
     yield (
         "A plant counts under an author where that author's own descriptions give it this name plainly or with cf.; "
         "with aff. or indet. it is undecided. The share is of the plants that could be judged, the undecided among "
-        "them. The habitat of the site is not used, and characters are taken as independent."
+        "them; where these are more than half, it lies between none and all of them. The habitat of the site is not "
+        "used, and characters are taken as independent."
     )
     if any(basis.ground is Ground.NAMES for basis in one.bases):
         yield "By the names given, a plant named only as a wider taxon is undecided, one without a name not judged."
