@@ -22,6 +22,7 @@ from auctorum.determination.survey.words import (
     how_counted,
     interval_words,
     lead,
+    mostly_undecided,
     of_words,
     share_words,
     site_headings,
@@ -125,7 +126,8 @@ def _shares(found: Survey) -> Figure | None:
     told = "; ".join(f"{one.label}: {one.says}" for one in bars)
     caption = (
         "A bar is the share that counts, of the plants that the view can judge; hatched beyond it, the plants that it "
-        "leaves undecided; the line with ends is the interval in which the share of all such plants lies (95 %)."
+        "leaves undecided; the line with ends is the interval in which the share of all such plants lies (95 %), or, "
+        "where most are undecided, runs from none to all of these."
     )
     return Figure(share_bars(title, told, bars, "v"), share_bars(title, told, bars, "vn", True), plain(caption))
 
@@ -139,7 +141,10 @@ def _bar(bases: Sequence[Basis], count: Count) -> Share:
     if count.share is None:
         return Share(label, first.remark or "no plant could be judged", marked=marked)
     low, high = count.interval
-    says = f"{of_words(count)}, {share_words(count)} ({interval_words(count)})"
+    how_sure = interval_words(count)
+    if mostly_undecided(count):  # the ends then stand where none and all of them would count
+        low, high, how_sure = count.share, (count.named + count.undecided) / count.judged, "most are undecided"
+    says = f"{of_words(count)}, {share_words(count)} ({how_sure})"
     return Share(label, says, count.share, low, high, count.undecided / count.judged, marked)
 
 
