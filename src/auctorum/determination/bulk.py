@@ -66,10 +66,10 @@ class Bulk:
         """What the view has tables for."""
         shown = self._shown(view, part)
         found: dict[Key, Column] = {}
-        for key, table in view.tables.items():
-            one: Column | None = measured.get(key) if isinstance(table, Numbers) else shown.get(key)
+        for key in view.tables:  # a table is made when it is first asked for, so none is asked for in vain
+            one: Column | None = measured.get(key) or shown.get(key)
             if self._habitat and part.sites:
-                one = self._with_habitat(table, key, one, part)
+                one = self._with_habitat(view.tables[key], key, one, part)
             if one is not None:
                 found[key] = one
         return found

@@ -94,8 +94,6 @@ def _states(said: str, character: Character, stage: str, value: States) -> Obser
     known = {state.name for state in character.states}
     strange = sorted(set(weights) - known) if known else []
     if strange:
-        near = nearest(strange[0], known, limit=1)
-        meant = f"did you mean `{near[0]}`? " if near else ""
-        remedy = f"{meant}states: {', '.join(state.name for state in character.states)}"
-        raise NotUnderstood(said, f"`{strange[0]}` is no state of {character.name}", remedy)
+        why = f"`{strange[0]}` is no state of {character.name}"
+        raise NotUnderstood(said, why, _remedy(strange[0], character))
     return Observation(character.name, stage, None, tuple(weights.items()), Fraction(0), 1)
